@@ -17,6 +17,7 @@ namespace si = boost::units::si;
 
 using Length = units::quantity<si::length>;                      // [m]
 using Area = units::quantity<si::area>;                          // [m²]
+using Volume = units::quantity<si::volume>;                      // [m³]
 using Angle = units::quantity<si::plane_angle>;                  // [rad]
 using Time = units::quantity<si::time>;                          // [s]
 using Mass = units::quantity<si::mass>;                          // [kg]
@@ -27,6 +28,7 @@ using Power = units::quantity<si::power>;                        // [W]
 using Pressure = units::quantity<si::pressure>;                  // [Pa], a difference or a stress
 using Velocity = units::quantity<si::velocity>;                  // [m/s]
 using Speed = units::quantity<si::angular_velocity>;             // [rad/s], of a shaft
+using Frequency = units::quantity<si::frequency>;                // [Hz]
 using Viscosity = units::quantity<si::dynamic_viscosity>;        // [Pa·s]
 using TemperatureDifference = units::quantity<si::temperature>;  // [K], a step
 using Temperature = units::quantity<si::temperature, units::absolute<double>>;  // [K], a point on the scale
@@ -61,6 +63,12 @@ struct Eccentricity {
 constexpr Length metres(double v) {
   return Length::from_value(v);
 }
+constexpr Area square_metres(double v) {
+  return Area::from_value(v);
+}
+constexpr Volume cubic_metres(double v) {
+  return Volume::from_value(v);
+}
 constexpr Angle radians(double v) {
   return Angle::from_value(v);
 }
@@ -76,11 +84,20 @@ constexpr Force newtons(double v) {
 constexpr Torque newton_metres(double v) {
   return Torque::from_value(v);
 }
+constexpr Energy joules(double v) {
+  return Energy::from_value(v);
+}
 constexpr Power watts(double v) {
   return Power::from_value(v);
 }
 constexpr Pressure pascals(double v) {
   return Pressure::from_value(v);
+}
+constexpr Velocity metres_per_second(double v) {
+  return Velocity::from_value(v);
+}
+constexpr Frequency hertz(double v) {
+  return Frequency::from_value(v);
 }
 constexpr Speed radians_per_second(double v) {
   return Speed::from_value(v);
