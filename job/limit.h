@@ -1,0 +1,48 @@
+// Limits: what a check's value may be, who says so, and how a value close to it is judged.
+#pragma once
+
+#include <optional>
+#include <span>
+#include <string>
+#include <vector>
+
+#include "catalog/source.h"
+#include "job/amount.h"
+
+namespace pumpwright {
+
+// Who set the limit, strongest first: the order of precedence.
+enum class Rank { job, customer, family, standard, common_practice };
+
+std::string_view word_of(Rank rank);  // "job", "customer", "family", "standard", "common-practice"
+std::optional<Rank> rank_from(std::string_view word);
+
+// How a value near the limit is judged.
+//   guarded: conformity must be proven against the measurement's uncertainty (ISO 14253-1).
+//   simple:  the value decides as read, provided the instrument is fine enough: its graduation is at most
+//   `ratio`
+//            of the limit's width (upper − lower, or the one-sided upper bound of a quantity that can not be
+//            negative).
+enum class Rule { guarded, simple };
+
+struct DecisionRule {
+  Rule rule = Rule::guarded;
+  double ratio = 0.25;  // used by `simple` only
+  bool operator==(const DecisionRule&) const = default;
+};
+
+struct Limit {
+  std::string id;  // "seal-limits/impeller-sweep": what an adoption or a confirmation names
+  Rank rank = Rank::standard;
+  std::optional<WrittenAmount> lower;
+  std::optional<WrittenAmount> upper;
+  DecisionRule decision;
+  Source source;
+  bool operator==(const Limit&) const = default;
+};
+
+// Puts the limit that decides first: by rank; within a rank the narrower one. The others keep their order and
+// are shown.
+void order_by_precedence(std::vector<Limit>& limits);
+
+}  // namespace pumpwright

@@ -1,0 +1,88 @@
+// The make-up: what this pump is made of and what it is for. Everything in the plan is derived from it.
+#pragma once
+
+#include <map>
+#include <optional>
+#include <set>
+#include <string>
+
+#include "catalog/catalog.h"
+#include "job/amount.h"
+#include "job/json_reader.h"
+
+namespace pumpwright {
+
+// A length of this pump from a sheet, a drawing or the catalog. Not a reading: it was not measured on this
+// job.
+struct Dimension {
+  std::string text;  // as written
+  Length nominal = metres(0);
+  std::optional<Length> lower, upper;  // permissible sizes, where the sheet gives them
+  std::optional<Source> source;        // absent: as entered for the job
+  bool operator==(const Dimension&) const = default;
+};
+
+struct Driver {
+  std::string standard;   // "nema" or "iec"
+  std::string frame;      // row of the frame table: "184JM", "112M"
+  bool shaft_up = false;  // stands with the shaft up on the bench (a sweep from the shaft then has no sag)
+  bool operator==(const Driver&) const = default;
+};
+
+struct Seal {
+  std::string kind;       // "elastomer-bellows", "o-ring-pusher", "conical-spring"
+  std::string elastomer;  // ISO 1629: "EPDM", "FKM", "NBR" …
+  std::string lubricant;  // assembly lubricant, row of the lubricants table
+  bool operator==(const Seal&) const = default;
+};
+
+struct Fastener {
+  std::string thread;     // "1/2-13", "M12"
+  std::string grade;      // row of the fastener strengths table
+  std::string condition;  // row of the friction table: "dry-steel", "oiled-steel", …
+  std::optional<WrittenAmount> torque_lower, torque_upper;  // from the pump's sheet
+  bool operator==(const Fastener&) const = default;
+};
+
+struct Service {
+  std::string fluid;  // "water", "water-glycol", "sea-water"
+  std::optional<WrittenAmount> temperature;
+  std::optional<WrittenAmount> suction_pressure;
+  bool operator==(const Service&) const = default;
+};
+
+struct MakeUp {
+  Driver driver;
+  bool sleeve = false;
+  Seal seal;
+  int keyways = 1;  // of the impeller
+  std::optional<Fastener> fastener;
+  Service service;
+  WrittenAmount speed;
+  std::map<std::string, Dimension> dimensions;  // by name; see dimension_names()
+  bool operator==(const MakeUp&) const = default;
+
+  const Dimension* dimension(std::string_view name) const;  // null when unknown
+};
+
+struct DimensionName {
+  std::string_view name;   // key in the job file: "shaft_diameter"
+  std::string_view title;  // what it is, for messages and documentation
+};
+
+// Every dimension a make-up may give.
+std::span<const DimensionName> dimension_names();
+
+// Reads the `make_up` object of a job file. Throws BadInput for anything missing, unknown or of the wrong
+// kind.
+MakeUp decode_make_up(const JsonReader& json);
+
+// The same make-up with the dimensions that the catalog knows for its driver filled in (never over one that
+// was entered). Throws BadInput when the catalog has no such frame.
+MakeUp complete_from_catalog(MakeUp make_up, const Catalog& catalog);
+
+// The words that conditions in step data may name: "nema", "jm", "sleeve", "no-sleeve", "elastomer-bellows",
+// "hot", "sea-water", "fastener", …
+std::set<std::string> tags_of(const MakeUp& make_up);
+
+}  // namespace pumpwright

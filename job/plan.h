@@ -1,0 +1,39 @@
+// The plan: stages, steps, cautions and checks that this pump's make-up calls for.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "job/check.h"
+#include "job/text.h"
+
+namespace pumpwright {
+
+enum class Stage { receive, measure_driver, measure_parts, fit, check_running, release };
+
+std::string_view word_of(Stage stage);  // "receive", "measure-driver", …
+std::optional<Stage> stage_from(std::string_view word);
+Text title_of(Stage stage);
+
+struct Step {
+  std::string id;
+  Stage stage = Stage::receive;
+  Text title;
+  Text what_to_do;
+  Text caution;       // empty where nothing can hurt
+  Source source;      // of the instruction
+  bool hold = false;  // work stops here until another person releases it
+  std::vector<Check> checks;
+  bool operator==(const Step&) const = default;
+};
+
+struct Plan {
+  std::vector<Step> steps;  // in the order of work
+  bool operator==(const Plan&) const = default;
+
+  const Check* find(std::string_view check_id) const;  // null when the plan has no such check
+  const Step* step(std::string_view step_id) const;
+  const Step* step_of(std::string_view check_id) const;
+};
+
+}  // namespace pumpwright

@@ -1,0 +1,74 @@
+// Readings as they are taken at the bench: what the hand wrote, with which instrument, by whom, when, and
+// what it replaces.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <variant>
+#include <vector>
+
+#include "job/amount.h"
+#include "job/utc_time.h"
+
+namespace pumpwright {
+
+struct SweepPoint {
+  double angle_deg = 0;   // as written
+  WrittenAmount reading;  // a length
+};
+
+struct KeywayGap {
+  double from_deg = 0, to_deg = 0;  // readings between the two are left out
+};
+
+// How the indicator sat while the sweep was taken. See engine/metrology/sweep.h for what each does to sign
+// and angle.
+struct SweepReading {
+  std::string mount;  // "shaft", "housing", or empty when nobody wrote it down
+  std::string base;   // what the base stood on: "motor-face", "rigid-frame", "shaft", "bench", …
+  bool plunger_in_is_plus = true;
+  bool inside_surface = false;
+  bool angle_is_amount_turned = false;       // else the place under the plunger
+  std::optional<double> stylus_angle_deg;    // of a lever indicator
+  std::optional<WrittenAmount> radius;       // of a face sweep
+  std::optional<std::string> held_toward;    // face sweep with one indicator: "driver" or "impeller"
+  std::optional<WrittenAmount> zero_return;  // largest change of zero after push, release and tap
+  std::optional<WrittenAmount> bar_sag;      // measured sag of the bar, top to bottom
+  std::vector<KeywayGap> gaps;
+  std::vector<SweepPoint> points;
+  std::vector<WrittenAmount>
+      opposite;  // face sweep with a second indicator 180° away, read at the same instants
+};
+
+struct SizePoint {
+  std::string section;   // "near the shoulder", "at the end"
+  double clock_deg = 0;  // where the diameter was taken
+  WrittenAmount diameter;
+};
+
+struct SizeReading {
+  std::vector<SizePoint> points;
+  std::optional<WrittenAmount> part_temperature;
+  std::optional<std::string> material;  // row of the materials table; needed with a temperature
+};
+
+struct ValueReading {
+  std::vector<WrittenAmount> values;  // repeats of the same measurement; at least one
+};
+
+struct Confirmation {
+  bool done = false;
+  std::string note;
+};
+
+struct Reading {
+  std::string id;
+  std::string check;
+  UtcTime time;
+  std::string actor;
+  std::string instrument;               // empty for a confirmation
+  std::optional<std::string> replaces;  // id of an earlier reading of the same check
+  std::variant<Confirmation, ValueReading, SizeReading, SweepReading> body;
+};
+
+}  // namespace pumpwright
