@@ -43,7 +43,6 @@ struct SweepWant {
   std::string
       radius_dimension;  // face: the dimension whose half is the sweep radius when the reading names none
   std::string over_dimension;  // squareness: the diameter over which it is stated
-  bool operator==(const SweepWant&) const = default;
 };
 
 // One link of a chain: the value of another check, or a dimension of the make-up.
@@ -52,7 +51,6 @@ struct ChainPart {
   double coefficient = 1;
   std::string check;      // either this
   std::string dimension;  // or this
-  bool operator==(const ChainPart&) const = default;
 };
 
 struct Check {
@@ -70,7 +68,6 @@ struct Check {
   SweepWant sweep;                 // for a sweep
   std::vector<ChainPart> chain;    // for a chain
   std::string starts_at, ends_at;  // step ids, for elapsed
-  bool operator==(const Check&) const = default;
 };
 
 }  // namespace pumpwright

@@ -7,7 +7,7 @@
 
 #include "engine/metrology/size.h"
 #include "engine/metrology/sweep.h"
-#include "job/amount.h"
+#include "engine/quantity/parse.h"
 #include "job/job_state.h"
 #include "job/snapshot.h"
 
@@ -56,7 +56,7 @@ struct JudgedReading {
   std::string as_written;  // "12 points, −2 … +5 thou on dial-1"
   Verdict verdict = Verdict::not_taken;
   Reason reason = Reason::not_taken;
-  std::optional<Amount> value;                 // the judged number
+  std::optional<AnyQuantity> value;            // the judged number
   std::optional<double> standard_uncertainty;  // of it, in its SI unit
   std::optional<double> margin;                // distance to the nearest bound in SI, negative when outside
   std::optional<double> conformance_probability;
@@ -70,7 +70,7 @@ struct JudgedReading {
 struct ChainShare {
   Text name;
   double coefficient = 1;
-  Amount value;
+  AnyQuantity value{Kind::length, 0};
   double standard_uncertainty = 0;
   double fraction = 0;  // of the variance of the sum
 };

@@ -7,7 +7,7 @@
 #include <vector>
 
 #include "catalog/source.h"
-#include "job/amount.h"
+#include "engine/quantity/parse.h"
 
 namespace pumpwright {
 
@@ -28,17 +28,15 @@ enum class Rule { guarded, simple };
 struct DecisionRule {
   Rule rule = Rule::guarded;
   double ratio = 0.25;  // used by `simple` only
-  bool operator==(const DecisionRule&) const = default;
 };
 
 struct Limit {
   std::string id;  // "seal-limits/impeller-sweep": what an adoption or a confirmation names
   Rank rank = Rank::standard;
-  std::optional<WrittenAmount> lower;
-  std::optional<WrittenAmount> upper;
+  std::optional<Written> lower;
+  std::optional<Written> upper;
   DecisionRule decision;
   Source source;
-  bool operator==(const Limit&) const = default;
 };
 
 // Puts the limit that decides first: by rank; within a rank the narrower one. The others keep their order and

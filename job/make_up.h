@@ -7,7 +7,7 @@
 #include <string>
 
 #include "catalog/catalog.h"
-#include "job/amount.h"
+#include "engine/quantity/parse.h"
 #include "job/json_reader.h"
 
 namespace pumpwright {
@@ -19,36 +19,31 @@ struct Dimension {
   Length nominal = metres(0);
   std::optional<Length> lower, upper;  // permissible sizes, where the sheet gives them
   std::optional<Source> source;        // absent: as entered for the job
-  bool operator==(const Dimension&) const = default;
 };
 
 struct Driver {
   std::string standard;   // "nema" or "iec"
   std::string frame;      // row of the frame table: "184JM", "112M"
   bool shaft_up = false;  // stands with the shaft up on the bench (a sweep from the shaft then has no sag)
-  bool operator==(const Driver&) const = default;
 };
 
 struct Seal {
   std::string kind;       // "elastomer-bellows", "o-ring-pusher", "conical-spring"
   std::string elastomer;  // ISO 1629: "EPDM", "FKM", "NBR" …
   std::string lubricant;  // assembly lubricant, row of the lubricants table
-  bool operator==(const Seal&) const = default;
 };
 
 struct Fastener {
   std::string thread;     // "1/2-13", "M12"
   std::string grade;      // row of the fastener strengths table
   std::string condition;  // row of the friction table: "dry-steel", "oiled-steel", …
-  std::optional<WrittenAmount> torque_lower, torque_upper;  // from the pump's sheet
-  bool operator==(const Fastener&) const = default;
+  std::optional<Written> torque_lower, torque_upper;  // from the pump's sheet
 };
 
 struct Service {
   std::string fluid;  // "water", "water-glycol", "sea-water"
-  std::optional<WrittenAmount> temperature;
-  std::optional<WrittenAmount> suction_pressure;
-  bool operator==(const Service&) const = default;
+  std::optional<Written> temperature;
+  std::optional<Written> suction_pressure;
 };
 
 struct MakeUp {
@@ -58,9 +53,8 @@ struct MakeUp {
   int keyways = 1;  // of the impeller
   std::optional<Fastener> fastener;
   Service service;
-  WrittenAmount speed;
+  Written speed;
   std::map<std::string, Dimension> dimensions;  // by name; see dimension_names()
-  bool operator==(const MakeUp&) const = default;
 
   const Dimension* dimension(std::string_view name) const;  // null when unknown
 };

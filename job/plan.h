@@ -24,12 +24,10 @@ struct Step {
   Source source;      // of the instruction
   bool hold = false;  // work stops here until another person releases it
   std::vector<Check> checks;
-  bool operator==(const Step&) const = default;
 };
 
 struct Plan {
   std::vector<Step> steps;  // in the order of work
-  bool operator==(const Plan&) const = default;
 
   const Check* find(std::string_view check_id) const;  // null when the plan has no such check
   const Step* step(std::string_view step_id) const;

@@ -7,14 +7,14 @@
 #include <variant>
 #include <vector>
 
-#include "job/amount.h"
+#include "engine/quantity/parse.h"
 #include "job/utc_time.h"
 
 namespace pumpwright {
 
 struct SweepPoint {
-  double angle_deg = 0;   // as written
-  WrittenAmount reading;  // a length
+  double angle_deg = 0;  // as written
+  Written reading;       // a length
 };
 
 struct KeywayGap {
@@ -28,32 +28,31 @@ struct SweepReading {
   std::string base;   // what the base stood on: "motor-face", "rigid-frame", "shaft", "bench", …
   bool plunger_in_is_plus = true;
   bool inside_surface = false;
-  bool angle_is_amount_turned = false;       // else the place under the plunger
-  std::optional<double> stylus_angle_deg;    // of a lever indicator
-  std::optional<WrittenAmount> radius;       // of a face sweep
-  std::optional<std::string> held_toward;    // face sweep with one indicator: "driver" or "impeller"
-  std::optional<WrittenAmount> zero_return;  // largest change of zero after push, release and tap
-  std::optional<WrittenAmount> bar_sag;      // measured sag of the bar, top to bottom
+  bool angle_is_amount_turned = false;     // else the place under the plunger
+  std::optional<double> stylus_angle_deg;  // of a lever indicator
+  std::optional<Written> radius;           // of a face sweep
+  std::optional<std::string> held_toward;  // face sweep with one indicator: "driver" or "impeller"
+  std::optional<Written> zero_return;      // largest change of zero after push, release and tap
+  std::optional<Written> bar_sag;          // measured sag of the bar, top to bottom
   std::vector<KeywayGap> gaps;
   std::vector<SweepPoint> points;
-  std::vector<WrittenAmount>
-      opposite;  // face sweep with a second indicator 180° away, read at the same instants
+  std::vector<Written> opposite;  // face sweep with a second indicator 180° away, read at the same instants
 };
 
 struct SizePoint {
   std::string section;   // "near the shoulder", "at the end"
   double clock_deg = 0;  // where the diameter was taken
-  WrittenAmount diameter;
+  Written diameter;
 };
 
 struct SizeReading {
   std::vector<SizePoint> points;
-  std::optional<WrittenAmount> part_temperature;
+  std::optional<Written> part_temperature;
   std::optional<std::string> material;  // row of the materials table; needed with a temperature
 };
 
 struct ValueReading {
-  std::vector<WrittenAmount> values;  // repeats of the same measurement; at least one
+  std::vector<Written> values;  // repeats of the same measurement; at least one
 };
 
 struct Confirmation {

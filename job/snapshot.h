@@ -20,9 +20,9 @@ struct ShopInstrument {
   std::string id;
   std::string kind;  // "dial-indicator", "lever-indicator", "micrometer", …
   std::string unit;  // what a bare number on it means: "thou"
-  WrittenAmount graduation;
-  std::optional<WrittenAmount> mpe;            // maximum permissible error, from its certificate
-  std::optional<WrittenAmount> repeatability;  // standard deviation
+  Written graduation;
+  std::optional<Written> mpe;            // maximum permissible error, from its certificate
+  std::optional<Written> repeatability;  // standard deviation
   UtcTime calibrated;
   UtcTime due;
 
