@@ -10,7 +10,7 @@
 #include "job/limit.h"
 #include "job/text.h"
 
-namespace pumpwright {
+namespace pumpwright::job {
 
 enum class CheckKind {
   confirmation,  // something a person has seen or done
@@ -70,4 +70,4 @@ struct Check {
   std::string starts_at, ends_at;  // step ids, for elapsed
 };
 
-}  // namespace pumpwright
+}  // namespace pumpwright::job

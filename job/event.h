@@ -7,7 +7,7 @@
 
 #include "job/reading.h"
 
-namespace pumpwright {
+namespace pumpwright::job {
 
 struct ReadingTaken {
   Reading reading;
@@ -35,4 +35,4 @@ struct DeviationAccepted {
 
 using Event = std::variant<ReadingTaken, StepDone, HoldReleased, DeviationAccepted>;
 
-}  // namespace pumpwright
+}  // namespace pumpwright::job

@@ -11,7 +11,7 @@
 #include "job/event.h"
 #include "job/snapshot.h"
 
-namespace pumpwright {
+namespace pumpwright::job {
 
 inline constexpr int job_file_version = 1;
 
@@ -55,4 +55,4 @@ Snapshot snapshot_of(const JobFile& job, const Catalog& catalog, std::span<const
 // The frozen form written into a job file under the key "snapshot".
 std::string encode_snapshot(const Snapshot& snapshot);
 
-}  // namespace pumpwright
+}  // namespace pumpwright::job

@@ -9,7 +9,7 @@
 #include "job/event.h"
 #include "job/plan.h"
 
-namespace pumpwright {
+namespace pumpwright::job {
 
 struct JobState {
   // Readings that stand, by check, in the order taken. More than one when two people read the same check and
@@ -27,4 +27,4 @@ struct JobState {
 // person who did the step.
 JobState fold(const Plan& plan, std::span<const Event> events);
 
-}  // namespace pumpwright
+}  // namespace pumpwright::job

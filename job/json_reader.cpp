@@ -9,7 +9,7 @@
 
 #include "engine/quantity/bad_input.h"
 
-namespace pumpwright {
+namespace pumpwright::job {
 namespace {
 
 using nlohmann::json;
@@ -194,4 +194,4 @@ std::int64_t JsonReader::integer(std::int64_t least, std::int64_t most) const {
   return v;
 }
 
-}  // namespace pumpwright
+}  // namespace pumpwright::job

@@ -14,7 +14,7 @@
 
 #include <nlohmann/json_fwd.hpp>
 
-namespace pumpwright {
+namespace pumpwright::job {
 
 struct JsonBounds {
   std::size_t bytes_max = 16U * 1024 * 1024;
@@ -66,4 +66,4 @@ class JsonReader {
   std::string pointer_;
 };
 
-}  // namespace pumpwright
+}  // namespace pumpwright::job

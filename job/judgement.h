@@ -11,7 +11,7 @@
 #include "job/job_state.h"
 #include "job/snapshot.h"
 
-namespace pumpwright {
+namespace pumpwright::job {
 
 enum class Verdict { pass, fail, unproven, not_taken };
 
@@ -103,4 +103,4 @@ struct Judgement {
 // fit the plan (see fold) or a reading can not be computed (too few points, …), naming the reading.
 Judgement judge(const Snapshot& snapshot, const JobState& state);
 
-}  // namespace pumpwright
+}  // namespace pumpwright::job

@@ -9,7 +9,7 @@
 #include "catalog/source.h"
 #include "engine/quantity/parse.h"
 
-namespace pumpwright {
+namespace pumpwright::job {
 
 // Who set the limit, strongest first: the order of precedence.
 enum class Rank { job, customer, family, standard, common_practice };
@@ -17,17 +17,16 @@ enum class Rank { job, customer, family, standard, common_practice };
 std::string_view word_of(Rank rank);  // "job", "customer", "family", "standard", "common-practice"
 std::optional<Rank> rank_from(std::string_view word);
 
-// How a value near the limit is judged.
+// How a value near the limit is judged (engine/metrology/decision.h).
 //   guarded: conformity must be proven against the measurement's uncertainty (ISO 14253-1).
-//   simple:  the value decides as read, provided the instrument is fine enough: its graduation is at most
-//   `ratio`
-//            of the limit's width (upper − lower, or the one-sided upper bound of a quantity that can not be
-//            negative).
+//   simple:  the value decides as read, provided at least `ratio` graduations of the instrument fit into the
+//   limit's
+//            width (upper − lower, or the one bound's distance from zero).
 enum class Rule { guarded, simple };
 
 struct DecisionRule {
   Rule rule = Rule::guarded;
-  double ratio = 0.25;  // used by `simple` only
+  double ratio = 4;  // used by `simple` only
 };
 
 struct Limit {
@@ -43,4 +42,4 @@ struct Limit {
 // are shown.
 void order_by_precedence(std::vector<Limit>& limits);
 
-}  // namespace pumpwright
+}  // namespace pumpwright::job

@@ -10,7 +10,7 @@
 #include "engine/quantity/parse.h"
 #include "job/json_reader.h"
 
-namespace pumpwright {
+namespace pumpwright::job {
 
 // A length of this pump from a sheet, a drawing or the catalog. Not a reading: it was not measured on this
 // job.
@@ -24,6 +24,7 @@ struct Dimension {
 struct Driver {
   std::string standard;   // "nema" or "iec"
   std::string frame;      // row of the frame table: "184JM", "112M"
+  std::string flange;     // iec: row of the flange table, "FF215"; may be empty
   bool shaft_up = false;  // stands with the shaft up on the bench (a sweep from the shaft then has no sag)
 };
 
@@ -75,8 +76,11 @@ MakeUp decode_make_up(const JsonReader& json);
 // was entered). Throws BadInput when the catalog has no such frame.
 MakeUp complete_from_catalog(MakeUp make_up, const Catalog& catalog);
 
+// The catalog table that holds frames of the driver's standard: "frame-nema" or "frame-iec".
+std::string frame_table_of(const Driver& driver);
+
 // The words that conditions in step data may name: "nema", "jm", "sleeve", "no-sleeve", "elastomer-bellows",
 // "hot", "sea-water", "fastener", …
 std::set<std::string> tags_of(const MakeUp& make_up);
 
-}  // namespace pumpwright
+}  // namespace pumpwright::job

@@ -1,13 +1,14 @@
 // The plan: stages, steps, cautions and checks that this pump's make-up calls for.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
 #include "job/check.h"
 #include "job/text.h"
 
-namespace pumpwright {
+namespace pumpwright::job {
 
 enum class Stage { receive, measure_driver, measure_parts, fit, check_running, release };
 
@@ -34,4 +35,4 @@ struct Plan {
   const Step* step_of(std::string_view check_id) const;
 };
 
-}  // namespace pumpwright
+}  // namespace pumpwright::job

@@ -10,7 +10,7 @@
 #include "engine/quantity/parse.h"
 #include "job/utc_time.h"
 
-namespace pumpwright {
+namespace pumpwright::job {
 
 struct SweepPoint {
   double angle_deg = 0;  // as written
@@ -21,6 +21,14 @@ struct KeywayGap {
   double from_deg = 0, to_deg = 0;  // readings between the two are left out
 };
 
+// The written angles are how far something was turned, not the place under the plunger.
+struct TurnedAngles {
+  bool indicator_moved = false;  // else the shaft was turned under a fixed plunger
+  bool in_rotation = true;       // in the shaft's direction of rotation
+  bool marks_rise_with_rotation = true;
+  double first_place_deg = 0;  // under the plunger before turning
+};
+
 // How the indicator sat while the sweep was taken. See engine/metrology/sweep.h for what each does to sign
 // and angle.
 struct SweepReading {
@@ -28,7 +36,7 @@ struct SweepReading {
   std::string base;   // what the base stood on: "motor-face", "rigid-frame", "shaft", "bench", …
   bool plunger_in_is_plus = true;
   bool inside_surface = false;
-  bool angle_is_amount_turned = false;     // else the place under the plunger
+  std::optional<TurnedAngles> turned;      // absent: angles are the place under the plunger
   std::optional<double> stylus_angle_deg;  // of a lever indicator
   std::optional<Written> radius;           // of a face sweep
   std::optional<std::string> held_toward;  // face sweep with one indicator: "driver" or "impeller"
@@ -70,4 +78,4 @@ struct Reading {
   std::variant<Confirmation, ValueReading, SizeReading, SweepReading> body;
 };
 
-}  // namespace pumpwright
+}  // namespace pumpwright::job

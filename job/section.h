@@ -12,7 +12,7 @@
 #include "job/check.h"
 #include "job/make_up.h"
 
-namespace pumpwright {
+namespace pumpwright::job {
 
 struct SectionPoint {
   double x_m = 0;
@@ -63,4 +63,4 @@ std::span<const std::string_view> place_names();
 
 Section section_of(const MakeUp& make_up);
 
-}  // namespace pumpwright
+}  // namespace pumpwright::job

@@ -8,12 +8,12 @@
 #include <string>
 #include <vector>
 
-#include "engine/metrology/instrument.h"
+#include "engine/assembly/fastener.h"
 #include "job/make_up.h"
 #include "job/plan.h"
 #include "job/utc_time.h"
 
-namespace pumpwright {
+namespace pumpwright::job {
 
 // An instrument of the shop and the days between which its calibration holds.
 struct ShopInstrument {
@@ -37,17 +37,25 @@ struct Adoption {
   UtcTime time;
 };
 
+// What is known of the impeller's fastener when the plan is made.
+struct FastenerFigures {
+  Thread thread;
+  Pressure proof_stress;
+  FrictionRange nut_factor;
+  Source proof_source, nut_factor_source;
+};
+
 struct Snapshot {
   MakeUp make_up;
   Plan plan;
   std::map<std::string, ShopInstrument> instruments;
   std::map<std::string, Adoption> adoptions;
-  // Expansion of the materials named by readings, and friction and strength of the fastener, as the catalog
-  // gave them.
-  std::map<std::string, Expansion> expansions;
+  std::map<std::string, Expansion> expansions;  // of every material the catalog knows
+  std::optional<FastenerFigures>
+      fastener;  // absent when the make-up has none, or no friction figure is known
   std::string catalog_digest;
   std::string program;  // version and build of the program that made the plan
   std::uint64_t seed = 1;
 };
 
-}  // namespace pumpwright
+}  // namespace pumpwright::job

@@ -4,7 +4,7 @@
 
 #include <string>
 
-namespace pumpwright {
+namespace pumpwright::job {
 
 enum class Language { english, spanish };
 
@@ -19,4 +19,4 @@ struct Text {
   bool operator==(const Text&) const = default;
 };
 
-}  // namespace pumpwright
+}  // namespace pumpwright::job

@@ -7,7 +7,7 @@
 
 #include "engine/quantity/bad_input.h"
 
-namespace pumpwright {
+namespace pumpwright::job {
 namespace {
 
 constexpr std::int64_t day_s = 86400;
@@ -94,4 +94,4 @@ Time elapsed(UtcTime earlier, UtcTime later) {
   return seconds(static_cast<double>(later.seconds - earlier.seconds));
 }
 
-}  // namespace pumpwright
+}  // namespace pumpwright::job

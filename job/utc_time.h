@@ -9,7 +9,7 @@
 
 #include "engine/quantity/quantity.h"
 
-namespace pumpwright {
+namespace pumpwright::job {
 
 // Seconds since 1970-01-01T00:00:00Z, without leap seconds.
 struct UtcTime {
@@ -32,4 +32,4 @@ std::string format_utc_day(UtcTime time);   // 2026-11-20
 // later − earlier [s]; negative when `later` is the earlier one.
 Time elapsed(UtcTime earlier, UtcTime later);
 
-}  // namespace pumpwright
+}  // namespace pumpwright::job
