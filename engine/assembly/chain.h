@@ -64,11 +64,10 @@ struct ChainAnalysis {
   Length nominal;    // sum of c_i nominal_i
   Length worst_min;  // every link at the end of its tolerance that makes y smallest
   Length worst_max;
-  Length rss_half_width;  // sqrt(sum of (c_i t_i)^2), t_i half the tolerance; taken about `middle`
-  Length middle;          // y with every link in the middle of its tolerance; the same as the mean
-  Length mean;
-  std::optional<Length> sd;                        // empty when a t link has dof <= 2
-  std::vector<LinkShare> share;                    // in the order of the links; empty when sd is empty
+  Length rss_half_width;         // sqrt(sum of (c_i t_i)^2), t_i half the tolerance; taken about `mean`
+  Length mean;                   // every link in the middle of its tolerance
+  std::optional<Length> sd;      // empty when a t link has dof <= 2
+  std::vector<LinkShare> share;  // in the order of the links; empty when sd is empty
   std::optional<double> exact_probability_inside;  // closed form; only when every link is normal (or fixed)
                                                    // and a limit is given
 };

@@ -43,8 +43,8 @@ struct StandardTolerance {
 StandardTolerance standard_tolerance(Length basic, int grade);
 
 // Deviations of a class at a basic size. BadInput "tolerance class" for letters or a letter and grade not
-// held. js and JS are +-IT/2 exactly, not rounded to whole micrometres. K, M, N up to IT8 and P up to IT7 use
-// the correction Delta = IT(n) - IT(n-1) of ISO 286-1:2010, 4.3.2.5.
+// held, listing those that are. js and JS are +-IT/2 exactly, not rounded to whole micrometres. K, M, N up to
+// IT8 and P up to IT7 use the correction Delta = IT(n) - IT(n-1) of ISO 286-1:2010, 4.3.2.5.
 LimitDeviations limit_deviations(Length basic, const ToleranceClass& tolerance_class);
 
 // basic + deviations.

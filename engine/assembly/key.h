@@ -85,9 +85,11 @@ struct KeyPlace {
 };
 
 enum class KeyLengthFault {
-  longer_than_seat,    // the key does not lie down in the keyseat
-  holds_sleeve_off,    // the inner end reaches the sleeve before sleeve and hub are home
-  holds_washer_off,    // the outer end stands past the hub: the washer clamps the key instead of the hub
+  longer_than_seat,  // the key does not lie down in the keyseat
+  holds_sleeve_off,  // the inner end reaches the bottom of the sleeve's slot, or its face, before hub and
+                     // sleeve are home
+  holds_hub_off,     // no sleeve there, or a blind keyway: the inner end reaches the end of the hub's keyway
+  holds_washer_off,  // the outer end stands past the hub: the washer clamps the key instead of the hub
   engages_too_little,  // less of the hub's keyway is filled than asked for
 };
 const char* word_for(KeyLengthFault fault);

@@ -21,7 +21,7 @@
 namespace pumpwright {
 
 struct MonteCarloSettings {
-  std::uint64_t samples = 1'000'000;  // 1000 to 200 000 000, else BadInput "samples"
+  std::uint64_t samples = 1'000'000;  // 1000 to 100 000 000, else BadInput "samples"
   std::uint64_t seed = 1;
 };
 

@@ -47,8 +47,15 @@ class RandomStream {
  private:
   static constexpr std::size_t lanes = 8;
 
-  double normal_outside_the_fast_layers(std::uint64_t first_word);
-  void fill_student_t(const StudentT& t, std::span<double> out);
+  double normal_outside_the_fast_layers(std::uint64_t drawn);
+  double normal_tail();
+  void fill_with(const Normal& d, std::span<double> out);
+  void fill_with(const Rectangular& d, std::span<double> out);
+  void fill_with(const Triangular& d, std::span<double> out);
+  void fill_with(const Trapezoidal& d, std::span<double> out);
+  void fill_with(const Arcsine& d, std::span<double> out);
+  void fill_with(const CurvilinearTrapezoid& d, std::span<double> out);
+  void fill_with(const StudentT& d, std::span<double> out);
 
   std::array<std::array<std::uint64_t, lanes>, 4> state_{};
   std::array<std::uint64_t, lanes> spare_{};
