@@ -14,7 +14,7 @@
 namespace pumpwright {
 
 // What is assumed about the shape of a contribution; kept so that a report can say it.
-enum class Distribution { normal, rectangular, student };
+enum class AssumedShape { normal, rectangular, student };
 
 // One source of uncertainty, already multiplied by its sensitivity: u_i(y) = |c_i| u(x_i).
 struct Contribution {
@@ -22,7 +22,7 @@ struct Contribution {
   Length u;          // [m] standard uncertainty, >= 0
   double dof =
       std::numeric_limits<double>::infinity();  // degrees of freedom, > 0; infinite for an exactly known u
-  Distribution distribution = Distribution::normal;
+  AssumedShape distribution = AssumedShape::normal;
 };
 
 // Standard uncertainty of a rectangular distribution of half-width a: a/√3 (GUM 4.3.7).
