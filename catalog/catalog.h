@@ -17,6 +17,7 @@
 
 #include "catalog/source.h"
 #include "engine/quantity/quantity.h"
+#include "engine/quantity/unit.h"
 
 namespace pumpwright {
 
@@ -61,9 +62,9 @@ struct Column {
 // One cell as written, with its value in SI and its own source (the row's, unless the row names another for
 // it).
 struct Value {
-  std::string text;       // as it stands in the data file: "7/8 in"
-  double si = 0;          // in the SI unit of the column's kind; 1 or 0 for a flag; 0 for a text
-  bool has_unit = false;  // the text carries a unit
+  std::string text;            // as it stands in the data file: "7/8 in"
+  double si = 0;               // in the SI unit of the column's kind; 1 or 0 for a flag; 0 for a text
+  const Unit* unit = nullptr;  // as written; null for a text, a flag, a number and a density
   std::shared_ptr<const Source> source;  // never null
 };
 

@@ -1,0 +1,18 @@
+# Writes OUT, a C++ source that holds every .toml file under ROOT byte for byte, in the order of their names.
+# Run as: cmake -DROOT=… -DOUT=… -P embed.cmake
+file(GLOB_RECURSE names RELATIVE "${ROOT}" "${ROOT}/*.toml")
+list(SORT names)
+set(text "#include \"catalog/embedded.h\"\n\n#include <array>\n\nnamespace pumpwright {\nnamespace {\n\n")
+string(APPEND text "using namespace std::string_view_literals;\n\n")
+list(LENGTH names count)
+string(APPEND text "constexpr std::array<NamedBytes, ${count}> files{{\n")
+foreach(name IN LISTS names)
+  file(READ "${ROOT}/${name}" bytes)
+  if(bytes MATCHES "\\)pumpwright~\"")
+    message(FATAL_ERROR "${name} contains the mark that ends an embedded file")
+  endif()
+  string(APPEND text "    {\"${name}\"sv, R\"pumpwright~(${bytes})pumpwright~\"sv},\n")
+endforeach()
+string(APPEND text "}};\n\n}  // namespace\n\nstd::span<const NamedBytes> embedded_catalog() {\n  return files;\n}\n\n")
+string(APPEND text "}  // namespace pumpwright\n")
+file(WRITE "${OUT}" "${text}")
