@@ -9,6 +9,7 @@
 
 #include "catalog/catalog.h"
 #include "job/event.h"
+#include "job/plan_generator.h"
 #include "job/snapshot.h"
 
 namespace pumpwright::job {
@@ -23,12 +24,6 @@ struct JobHeader {
   std::string reason;  // why it came in
   UtcTime opened;
   bool invented = false;  // demonstration data
-};
-
-// A limit that a job, a customer or a pump family sets on one check of the plan.
-struct LimitOverride {
-  std::string check;
-  Limit limit;
 };
 
 struct JobFile {
@@ -48,11 +43,13 @@ JobFile decode_job_file(std::string_view bytes);
 Snapshot derive_snapshot(const JobFile& job, const Catalog& catalog, std::span<const NamedBytes> step_files,
                          const std::string& program);
 
-// The snapshot to judge with: the frozen one, else derived.
+// The snapshot to judge with: the frozen one, else derived. Instruments and adopted limits that came to the
+// job after it was frozen are added; none that was frozen is changed.
 Snapshot snapshot_of(const JobFile& job, const Catalog& catalog, std::span<const NamedBytes> step_files,
                      const std::string& program);
 
-// The frozen form written into a job file under the key "snapshot".
-std::string encode_snapshot(const Snapshot& snapshot);
+// The job file again with the snapshot frozen into it under the key "snapshot"; everything else stays as it
+// was. Throws BadInput when `bytes` is no job file or has a snapshot already.
+std::string freeze(std::string_view bytes, const Snapshot& snapshot);
 
 }  // namespace pumpwright::job

@@ -39,6 +39,7 @@ enum class Reason {
   shaft_not_held,          // a face sweep with one indicator on a shaft free to float
   confirmed,               // a person has seen it
   refused,                 // a person has seen that it is not so
+  not_computable,          // a figure it needs (friction, strength) is not known
 };
 
 std::string_view word_of(Reason reason);  // "inside", "inside-uncertainty", …

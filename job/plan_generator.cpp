@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "engine/assembly/iso286.h"
 #include "engine/quantity/bad_input.h"
 #include "engine/quantity/format.h"
 
@@ -56,35 +57,70 @@ Written computed(Kind kind, double si, const Unit& unit, std::string text) {
   return w;
 }
 
-Written scaled(double factor, const Dimension& by) {
-  const Unit& unit = *parse_written(by.text, Kind::length, {.field = "dimension"}).unit;
-  const double si = factor * by.nominal.value();
-  return computed(Kind::length, si, unit, format_significant(AnyQuantity(Kind::length, si), unit, 3));
+const Column& column_of(const BoundFrom& from, const Row& row, const Lookup& in) {
+  const auto& columns = row.columns();
+  const auto at =
+      std::find_if(columns.begin(), columns.end(), [&](const Column& c) { return c.name == from.column; });
+  if (at == columns.end())
+    refuse_step_data(in.check, row.id() + "." + from.column, "a column of the catalog table");
+  return *at;
+}
+
+Written in_unit_of(const Dimension& like, double si, int digits) {
+  const Unit& unit = *parse_written(like.text, Kind::length, {.field = "dimension"}).unit;
+  return computed(Kind::length, si, unit, format_significant(AnyQuantity(Kind::length, si), unit, digits));
+}
+
+// Size limits of an ISO 286 class ("k6") at a dimension of the make-up.
+std::optional<Written> class_bound(const BoundFrom& from, const std::string& words, const Dimension& size) {
+  const FitDesignation designation =
+      parse_fit(fmt::format("{} {}", size.nominal.value() * 1e3, words), "tolerance class");
+  const SizeLimits limits =
+      limits_of(designation.basic, designation.shaft ? *designation.shaft : *designation.hole);
+  return in_unit_of(size, (from.part == "lower" ? limits.smallest : limits.largest).value(), 7);
+}
+
+// Clearance of a fits row at a dimension.
+std::optional<Written> fit_bound(const BoundFrom& from, const Row& row, const Lookup& in) {
+  const Dimension* size = in.make_up.dimension(from.fit_at);
+  if (size == nullptr || row.text("hole").empty() || row.text("shaft").empty()) return std::nullopt;
+  const FitDesignation d = parse_fit(
+      fmt::format("{} {}/{}", size->nominal.value() * 1e3, row.text("hole"), row.text("shaft")), "fit class");
+  const FitRange range = fit_between(limits_of(d.basic, *d.hole), limits_of(d.basic, *d.shaft));
+  return in_unit_of(*size,
+                    (from.part == "lower" ? range.smallest_clearance : range.largest_clearance).value(), 3);
 }
 
 std::optional<Written> cell_of(const BoundFrom& from, const Row& row, const Lookup& in) {
-  const auto& columns = row.columns();
-  const auto column =
-      std::find_if(columns.begin(), columns.end(), [&](const Column& c) { return c.name == from.column; });
-  if (column == columns.end())
-    refuse_step_data(in.check, row.id() + "." + from.column, "a column of the catalog table");
+  if (!from.fit_at.empty()) return fit_bound(from, row, in);
+  const Column& column = column_of(from, row, in);
   const Value* value = row.value(from.column);
   if (value == nullptr) return std::nullopt;
-  if (from.times.empty()) return parse_written(value->text, in.kind, {.field = from.column});
-  const Dimension* by = in.make_up.dimension(from.times);
-  if (by == nullptr || column->kind != ColumnKind::number) return std::nullopt;
-  return scaled(value->si, *by);
+  if (column.kind == ColumnKind::text) {
+    const Dimension* size = in.make_up.dimension(from.at);
+    return size == nullptr ? std::nullopt : class_bound(from, value->text, *size);
+  }
+  if (!from.times.empty()) {
+    const Dimension* by = in.make_up.dimension(from.times);
+    if (by == nullptr) return std::nullopt;
+    return in_unit_of(*by, value->si * by->nominal.value(), 3);
+  }
+  if (!from.below.empty()) {
+    const Dimension* from_size = in.make_up.dimension(from.below);
+    if (from_size == nullptr) return std::nullopt;
+    return in_unit_of(*from_size, from_size->nominal.value() - value->si, 6);
+  }
+  return parse_written(value->text, in.kind, {.field = from.column});
 }
 
 std::optional<Written> dimension_bound(const BoundFrom& from, const Lookup& in) {
   const Dimension* d = in.make_up.dimension(from.dimension);
   if (d == nullptr) return std::nullopt;
-  const Unit& unit = *parse_written(d->text, Kind::length, {.field = from.dimension}).unit;
   const std::optional<Length> value = from.part == "lower"   ? d->lower
                                       : from.part == "upper" ? d->upper
                                                              : d->nominal;
   if (!value) return std::nullopt;
-  return computed(Kind::length, value->value(), unit, format_significant(AnyQuantity(*value), unit, 6));
+  return in_unit_of(*d, value->value(), 6);
 }
 
 std::optional<Written> fastener_bound(const BoundFrom& from, const Lookup& in) {
@@ -116,8 +152,13 @@ Limit limit_of_row(const LimitFrom& from, const std::string& table, const Row& r
   return limit;
 }
 
-Source own_source(const LimitFrom& from) {
-  return from.source.value_or(Source{"this job's make-up, as entered", "", "", Obtained::shop_rule, ""});
+// Of a bound that does not come from the catalog: as the step data say, or where its dimension came from.
+Source own_source(const LimitFrom& from, const Lookup& in) {
+  if (from.source) return *from.source;
+  const auto& bound = from.upper ? from.upper : from.lower;
+  const Dimension* dimension = in.make_up.dimension(bound->dimension);
+  if (dimension != nullptr && dimension->source) return *dimension->source;
+  return {"this job's make-up, as entered", "", "", Obtained::shop_rule, ""};
 }
 
 void add_limits(const LimitFrom& from, const Lookup& in, std::vector<Limit>& out) {
@@ -132,7 +173,7 @@ void add_limits(const LimitFrom& from, const Lookup& in, std::vector<Limit>& out
     return;
   }
   add({fmt::format("{}/{}", in.check, word_of(from.rank)), from.rank, plain_bound(from.lower, in),
-       plain_bound(from.upper, in), from.decision, own_source(from)});
+       plain_bound(from.upper, in), from.decision, own_source(from, in)});
 }
 
 Check resolved(const CheckText& text, const MakeUp& make_up, const Catalog& catalog,
@@ -144,16 +185,34 @@ Check resolved(const CheckText& text, const MakeUp& make_up, const Catalog& cata
   return check;
 }
 
-void apply(const LimitOverride& override_, Plan& plan) {
+std::optional<Written> override_bound(const std::string& text, const char* field, const Check& check,
+                                      const LimitOverride& from) {
+  if (text.empty()) return std::nullopt;
+  try {
+    return parse_written(text, check.quantity, {.field = field});
+  } catch (const BadInput& e) {
+    throw e.at(from.place + "/" + field);
+  }
+}
+
+void apply(const LimitOverride& from, Plan& plan) {
   for (auto& step : plan.steps)
-    for (auto& check : step.checks)
-      if (check.id == override_.check) {
-        check.limits.push_back(override_.limit);
-        return;
-      }
+    for (auto& check : step.checks) {
+      if (check.id != from.check) continue;
+      Limit limit = from.limit;
+      limit.lower = override_bound(from.lower_text, "lower", check, from);
+      limit.upper = override_bound(from.upper_text, "upper", check, from);
+      if (limit.lower && limit.upper && limit.upper->si < limit.lower->si)
+        throw BadInput({.field = "upper",
+                        .place = from.place + "/upper",
+                        .value = from.upper_text,
+                        .expected = "not below \"lower\""});
+      check.limits.push_back(limit);
+      return;
+    }
   throw BadInput({.field = "check",
-                  .place = "/limits",
-                  .value = override_.check,
+                  .place = from.place + "/check",
+                  .value = from.check,
                   .expected = "a check of this job's plan"});
 }
 

@@ -11,10 +11,13 @@
 
 namespace pumpwright::job {
 
-// A limit that a job, a customer or a pump family sets on one check of the plan.
+// A limit that a job, a customer or a pump family sets on one check of the plan. Its bounds are read once the
+// check, and with it what is measured, is known.
 struct LimitOverride {
   std::string check;
-  Limit limit;
+  Limit limit;                         // without bounds
+  std::string lower_text, upper_text;  // as written; empty: no such bound
+  std::string place;                   // JSON pointer of the override in its file
 };
 
 // Composes the steps whose conditions hold for the make-up, and finds the limits of their checks in catalog

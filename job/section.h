@@ -3,10 +3,15 @@
 //
 // Axial x runs from the motor's mounting face towards the impeller; r is the radius from the shaft's axis.
 // Metres. Where the make-up does not give a dimension, a usual proportion is drawn instead and the shape is
-// marked `assumed`.
+// marked `assumed`. A dimension that can not be drawn together with the ones before it (a sleeve longer than
+// the shaft) is moved to the nearest that can, its shape is marked the same way and its name is listed in
+// `set_aside`: the picture stays a pump, and says where it is not this one. Walls, fillets, vanes, bearing
+// and volute are always drawn in usual proportions; they are not part of any check.
 #pragma once
 
+#include <span>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "job/check.h"
@@ -19,26 +24,35 @@ struct SectionPoint {
   double r_m = 0;
 };
 
+// Every kind either turns or stands; see turning_of.
 enum class PartKind {
   motor,
+  bearing,
   shaft,
   key,
   sleeve,
   bracket,
   gasket,
   seat,
-  seal_head,
+  seat_cup,   // elastomer that holds the seat
+  seal_ring,  // the turning face
+  elastomer,  // bellows or O-ring of the seal head
+  retainer,   // metal shell of the seal head
   spring,
   impeller,
+  vane,  // not cut: the vane stands behind the cut
   fastener,
-  ring,
+  wear_ring,
   casing
 };
 
+Turning turning_of(PartKind part);
+
 struct SectionShape {
   PartKind part = PartKind::shaft;
-  std::vector<SectionPoint> outline;  // closed, r ≥ 0
-  bool assumed = false;               // its size was not given
+  std::vector<SectionPoint>
+      outline;           // closed without repeating its first point, r ≥ 0, does not cross itself
+  bool assumed = false;  // its size was not given, or was set aside
 };
 
 // Where checks of one `place` sit.
@@ -51,7 +65,8 @@ struct Section {
   std::vector<SectionShape> shapes;  // back to front
   std::vector<SectionPlace> places;  // every place a check may name
   double x_min_m = 0, x_max_m = 0, r_max_m = 0;
-  std::vector<std::string> assumed;  // dimension names that were not given
+  std::vector<std::string> assumed;    // dimension names that were not given
+  std::vector<std::string> set_aside;  // given, but not drawable together with the others
 
   const SectionPlace* find(std::string_view place) const;
 };

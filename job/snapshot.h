@@ -18,8 +18,9 @@ namespace pumpwright::job {
 // An instrument of the shop and the days between which its calibration holds.
 struct ShopInstrument {
   std::string id;
-  std::string kind;  // "dial-indicator", "lever-indicator", "micrometer", …
-  std::string unit;  // what a bare number on it means: "thou"
+  std::string kind;              // "dial-indicator", "lever-indicator", "micrometer", …
+  Kind quantity = Kind::length;  // what it measures
+  std::string unit;              // what a bare number on it means: "thou"
   Written graduation;
   std::optional<Written> mpe;            // maximum permissible error, from its certificate
   std::optional<Written> repeatability;  // standard deviation

@@ -1,0 +1,23 @@
+// The shop's instruments and its adopted limits, as job files and snapshots write them.
+#pragma once
+
+#include <map>
+#include <string>
+
+#include <nlohmann/json_fwd.hpp>
+
+#include "job/json_reader.h"
+#include "job/snapshot.h"
+
+namespace pumpwright::job {
+
+// A list of instruments by id. Throws BadInput for a repeated id, a missing or impossible figure, a due day
+// before the calibration day.
+std::map<std::string, ShopInstrument> decode_instruments(const JsonReader& json);
+nlohmann::json encode_instrument(const ShopInstrument& instrument);
+
+// A list of adoptions by limit id; the first one of a limit counts.
+std::map<std::string, Adoption> decode_adoptions(const JsonReader& json);
+nlohmann::json encode_adoption(const Adoption& adoption);
+
+}  // namespace pumpwright::job
