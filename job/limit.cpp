@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <array>
-#include <limits>
 #include <utility>
 
 namespace pumpwright::job {
@@ -14,13 +13,6 @@ constexpr std::array<std::pair<Rank, std::string_view>, 5> rank_words{
      {Rank::family, "family"},
      {Rank::standard, "standard"},
      {Rank::common_practice, "common-practice"}}};
-
-// Room the limit leaves; a bound that is not there leaves all of its side.
-double width_si(const Limit& limit) {
-  if (limit.lower && limit.upper) return limit.upper->si - limit.lower->si;
-  if (limit.upper) return limit.upper->si;
-  return std::numeric_limits<double>::infinity();
-}
 
 }  // namespace
 
@@ -37,10 +29,8 @@ std::optional<Rank> rank_from(std::string_view word) {
 }
 
 void order_by_precedence(std::vector<Limit>& limits) {
-  std::stable_sort(limits.begin(), limits.end(), [](const Limit& a, const Limit& b) {
-    if (a.rank != b.rank) return a.rank < b.rank;
-    return width_si(a) < width_si(b);
-  });
+  std::stable_sort(limits.begin(), limits.end(),
+                   [](const Limit& a, const Limit& b) { return a.rank < b.rank; });
 }
 
 }  // namespace pumpwright::job

@@ -38,8 +38,8 @@ struct Limit {
   Source source;
 };
 
-// Puts the limit that decides first: by rank; within a rank the narrower one. The others keep their order and
-// are shown.
+// Puts the limit that decides first: by rank; within a rank the order stays, so the one the data prefer comes
+// first. The others are kept and shown.
 void order_by_precedence(std::vector<Limit>& limits);
 
 }  // namespace pumpwright::job

@@ -44,6 +44,9 @@ constexpr std::array dimension_table{
     DimensionName{"gasket_thickness", "casing gasket, compressed"},
     DimensionName{"wear_ring_bore", "bore of the casing wear ring"},
     DimensionName{"wear_ring_length", "length of the casing wear ring"},
+    DimensionName{"impeller_standout", "bracket's casing flange to the front of the impeller"},
+    DimensionName{"axial_clearance",
+                  "front of the impeller to the casing wall, as the pump's sheet allows it"},
     DimensionName{"casing_depth", "casing flange to the wall in front of the impeller"},
     DimensionName{"suction_bore", "bore of the suction"},
 };
@@ -53,7 +56,22 @@ bool is_dimension_name(std::string_view name) {
                      [&](const auto& d) { return d.name == name; });
 }
 
+Dimension decode_range(const JsonReader& json) {
+  json.allow_only({"nominal", "lower", "upper"});
+  const Written lower = decode_positive_length(json.required("lower"));
+  const Written upper = decode_positive_length(json.required("upper"));
+  if (upper.si < lower.si) json.required("upper").refuse("not smaller than \"lower\"");
+  const Length middle = metres((lower.si + upper.si) / 2);
+  return {format_significant(AnyQuantity(middle), *lower.unit, 6),
+          middle,
+          metres(lower.si),
+          metres(upper.si),
+          {}};
+}
+
 Dimension decode_dimension(const JsonReader& json) {
+  // A permissible range without a nominal: the middle stands for it.
+  if (json.is_object() && !json.optional("nominal")) return decode_range(json);
   if (json.is_string()) {
     const Written w = decode_positive_length(json);
     return {w.text, metres(w.si), {}, {}, {}};

@@ -42,7 +42,13 @@ std::vector<const Row*> rows_of(const BoundFrom& from, const Lookup& in) {
     const Dimension* size = in.make_up.dimension(from.at);
     return size == nullptr ? std::vector<const Row*>{} : table.rows_for(size->nominal);
   }
-  const Row* row = table.find(from.row);
+  const Row* row = table.find(from.row == "$lubricant" ? in.make_up.seal.lubricant : from.row);
+  if (row == nullptr && from.row == "$lubricant")
+    throw BadInput({.field = "lubricant",
+                    .place = "/make_up/seal/lubricant",
+                    .value = in.make_up.seal.lubricant,
+                    .expected = fmt::format("a row of the catalog table {0} (`pumpwright catalog show {0}`)",
+                                            from.table)});
   if (row == nullptr) refuse_step_data(in.check, from.table + "/" + from.row, "a row of the catalog");
   return {row};
 }
