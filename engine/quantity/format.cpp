@@ -34,6 +34,14 @@ std::string shortest(double value) {
   return text_of(value == 0 ? 0.0 : value);
 }
 
+// `value` to so many significant digits; infinite when that goes over the largest double.
+double rounded(double value, int digits) {
+  const std::string text = text_of(value, std::chars_format::scientific, digits - 1);
+  double result = 0;
+  const auto read = std::from_chars(text.data(), text.data() + text.size(), result);
+  return read.ec == std::errc() ? result : std::numeric_limits<double>::infinity();
+}
+
 // Whether the digits before any exponent are all zeros.
 bool shows_zero(const std::string& number) {
   const auto mantissa = number.substr(0, number.find('e'));
@@ -73,12 +81,13 @@ bool is_step_of(Kind step, Kind kind) {
 }  // namespace
 
 std::string format_lossless(const AnyQuantity& value, const Unit& preferred) {
-  constexpr double infinity = std::numeric_limits<double>::infinity();
-  const double near = number_in(value, preferred);
-  if (!preferred.is_si() && std::isfinite(near)) {
-    for (const double number : {near, std::nextafter(near, infinity), std::nextafter(near, -infinity)}) {
-      if (!std::isfinite(number)) continue;
-      const std::string text = shortest(number);
+  constexpr int digits_enough = 17;  // to tell any double from its neighbours
+  const double number = number_in(value, preferred);
+  if (!preferred.is_si() && std::isfinite(number)) {
+    for (int digits = 1; digits <= digits_enough; ++digits) {
+      const double shorter = rounded(number, digits);
+      if (!std::isfinite(shorter)) continue;
+      const std::string text = shortest(shorter);
       if (reads_as(text, preferred, value.si())) return with_unit(text, preferred);
     }
   }
