@@ -250,6 +250,7 @@ class TableFile {
   }
 
   void read_rows(Table& table) {
+    if (section("rows").empty()) refuse(section("rows"), "rows", "", "at least one row");
     for (const auto& [id, node] : in_file_order(section("rows"))) {
       const std::string where = fmt::format("row \"{}\"", id);
       if (id.empty() || id.size() > name_bytes_max) refuse(*node, where, id, "an id of 1 to 80 bytes");
