@@ -5,6 +5,7 @@
 
 #include "engine/quantity/bad_input.h"
 #include "job/event_json.h"
+#include "job/fastener_figures.h"
 #include "job/instrument_json.h"
 #include "job/plan_json.h"
 #include "job/snapshot_json.h"
@@ -71,29 +72,8 @@ void want_format(const JsonReader& root) {
 
 std::optional<FastenerFigures> fastener_figures(const MakeUp& make_up, const Catalog& catalog) {
   if (!make_up.fastener) return std::nullopt;
-  const auto row = [&](const char* table, const std::string& id, const char* field) -> const Row& {
-    const Row* found = catalog.find(table, id);
-    if (found == nullptr)
-      throw BadInput(
-          {.field = field,
-           .place = fmt::format("/make_up/impeller/fastener/{}", field),
-           .value = id,
-           .expected = fmt::format("a row of the catalog table {0} (`pumpwright catalog show {0}`)", table)});
-    return *found;
-  };
-  const Row& thread = row("fastener-threads", make_up.fastener->thread, "thread");
-  const Row& grade = row("fastener-grades", make_up.fastener->grade, "grade");
-  const Row& friction = row("nut-factor", make_up.fastener->condition, "condition");
-  const auto low = friction.number("k_low");
-  const auto high = friction.number("k_high");
-  if (!low || !high) return std::nullopt;
-  const bool metric = thread.text("series") == "ISO coarse";
-  return FastenerFigures{{metric ? ThreadForm::iso_metric : ThreadForm::unified, *thread.length("diameter"),
-                          *thread.length("pitch")},
-                         *grade.pressure("proof"),
-                         {*low, *high},
-                         grade.source(),
-                         friction.source()};
+  const Fastener& f = *make_up.fastener;
+  return find_fastener({f.thread, f.grade, f.condition}, catalog, "/make_up/impeller/fastener");
 }
 
 std::map<std::string, Expansion> expansions_of(const Catalog& catalog) {
