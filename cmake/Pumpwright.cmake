@@ -27,11 +27,13 @@ function(pumpwright_library name)
   target_link_libraries(${name} PUBLIC pumpwright_options ${ARG_LINK})
 endfunction()
 
-# pumpwright_test(NAME SOURCES ... LINK ...): one GoogleTest executable, one CTest entry per test case.
+# pumpwright_test(KIND_NAME SOURCES ... LINK ...): one GoogleTest executable, one CTest entry per test case, labelled with
+# its kind (unit, property, reference, e2e).
 include(GoogleTest)
 function(pumpwright_test name)
   cmake_parse_arguments(ARG "" "" "SOURCES;LINK" ${ARGN})
   add_executable(${name} ${ARG_SOURCES})
   target_link_libraries(${name} PRIVATE pumpwright_test_support GTest::gtest_main ${ARG_LINK})
-  gtest_discover_tests(${name} DISCOVERY_TIMEOUT 120 PROPERTIES TIMEOUT 600)
+  string(REGEX REPLACE "_.*" "" kind "${name}")
+  gtest_discover_tests(${name} DISCOVERY_TIMEOUT 120 PROPERTIES TIMEOUT 600 LABELS "${kind}")
 endfunction()
