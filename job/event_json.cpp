@@ -134,9 +134,18 @@ Confirmation decode_confirmation(const JsonReader& done, const JsonReader& event
   return {done.boolean(), note ? note->text() : ""};
 }
 
+// A reading carries exactly one kind of content.
+void want_one_content(const JsonReader& at) {
+  int contents = 0;
+  for (const auto* key : {"done", "value", "values", "size", "sweep"})
+    contents += at.optional(key) ? 1 : 0;
+  if (contents != 1) at.refuse("a reading with one of done, value, values, size, sweep");
+}
+
 Reading decode_reading(const JsonReader& at, const std::map<std::string, ShopInstrument>& instruments) {
   at.allow_only({"event", "id", "check", "time", "actor", "instrument", "replaces", "done", "note", "value",
                  "values", "size", "sweep"});
+  want_one_content(at);
   Reading r;
   r.id = decode_name(at.required("id"));
   r.check = decode_name(at.required("check"));
@@ -156,10 +165,8 @@ Reading decode_reading(const JsonReader& at, const std::map<std::string, ShopIns
     r.body = decode_values(*values, scale);
   else if (const auto size = at.optional("size"))
     r.body = decode_size(*size, scale);
-  else if (const auto sweep = at.optional("sweep"))
-    r.body = decode_sweep(*sweep, scale);
   else
-    at.refuse("a reading with one of done, value, values, size, sweep");
+    r.body = decode_sweep(at.required("sweep"), scale);
   return r;
 }
 
