@@ -130,14 +130,22 @@ class Drafting {
               {x_.plate_back, r_.bracket_flange},
               {x_.bracket_flange, r_.bracket_flange},
               {x_.bracket_flange, r_.casing_bore},
-              {x_.spigot_end, r_.casing_bore},
-              {x_.spigot_end, r_.chamber},
+              {x_.spigot_end, r_.casing_bore}};
+    const double rim = std::min(0.5 * s_.wall, 0.3 * (r_.casing_bore - r_.chamber));
+    const double front =
+        std::min(x_.spigot_end, std::max(x_.seat_pocket_end + 0.3 * (x_.spigot_end - x_.seat_pocket_end),
+                                         x_.plate_back + 1.3 * s_.wall));
+    if (front < x_.spigot_end - 0.2 * s_.wall) {
+      o.push_back({x_.spigot_end, r_.casing_bore - rim});
+      o.push_back({front, r_.casing_bore - rim});
+    }
+    o.insert(o.end(), {{front, r_.chamber},
               {x_.seat_pocket_end, r_.chamber},
               {x_.seat_pocket_end, r_.seat_pocket},
               {x_.seat_shoulder, r_.seat_pocket},
               {x_.seat_shoulder, r_.plate_bore},
-              {x_.cup_back, r_.plate_bore}};
-    const double plate = std::min(x_.plate_back, x_.spigot_end - s_.wall);
+              {x_.cup_back, r_.plate_bore}});
+    const double plate = std::min(x_.plate_back, front - s_.wall);
     if (x_.cup_back < plate) {
       o.push_back({x_.cup_back, chamber_wall});
       o.push_back({plate, chamber_wall});
@@ -349,12 +357,16 @@ class Drafting {
   }
 
   void finish() {
-    section_.x_min_m = x_.motor_end;
+    section_.whole.x_min_m = x_.motor_end;
     for (const SectionShape& shape : section_.shapes)
       for (const SectionPoint& p : shape.outline) {
-        section_.x_max_m = std::max(section_.x_max_m, p.x_m);
-        section_.r_max_m = std::max(section_.r_max_m, p.r_m);
+        section_.whole.x_max_m = std::max(section_.whole.x_max_m, p.x_m);
+        section_.whole.r_max_m = std::max(section_.whole.r_max_m, p.r_m);
       }
+    const double beside = 0.15 * d_;
+    section_.seal = {std::max(x_.motor_flange, std::min(x_.cup_back, x_.shaft_shoulder) - beside),
+                     x_.hub_back + 3 * beside, std::max(0.0, r_.hub_bore - 2 * beside),
+                     r_.chamber + s_.wall + beside};
     section_.assumed.assign(s_.assumed.begin(), s_.assumed.end());
     section_.set_aside.assign(s_.set_aside.begin(), s_.set_aside.end());
   }

@@ -61,10 +61,21 @@ struct SectionPlace {
   SectionPoint at;
 };
 
+// A rectangle of the section.
+struct SectionWindow {
+  double x_min_m = 0, x_max_m = 0;
+  double r_min_m = 0, r_max_m = 0;
+
+  bool holds(const SectionPoint& p) const {
+    return x_min_m <= p.x_m && p.x_m <= x_max_m && r_min_m <= p.r_m && p.r_m <= r_max_m;
+  }
+};
+
 struct Section {
   std::vector<SectionShape> shapes;  // back to front
   std::vector<SectionPlace> places;  // every place a check may name
-  double x_min_m = 0, x_max_m = 0, r_max_m = 0;
+  SectionWindow whole;               // holds every shape; from the axis, r_min_m is 0
+  SectionWindow seal;                // the seal and what it touches, worth an enlarged detail
   std::vector<std::string> assumed;    // dimension names that were not given
   std::vector<std::string> set_aside;  // given, but not drawable together with the others
 

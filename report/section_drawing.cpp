@@ -117,17 +117,26 @@ void separate(std::vector<PlacedMarker>& markers) {
 
 class SectionPicture {
  public:
-  SectionPicture(Canvas& canvas, const Box& box, const job::Section& section,
-                 const std::vector<SectionMarker>& markers, job::Language language)
-      : canvas_(canvas), box_(box), section_(section), language_(language) {
-    split(markers);
+  SectionPicture(Canvas& canvas, const Box& box, const SectionView& view, job::Language language)
+      : canvas_(canvas), box_(box), view_(view), window_(view.window), language_(language) {
+    split(view.markers);
     lay_out();
   }
 
-  double draw() {
-    for (const job::SectionShape& shape : section_.shapes)
-      shape_on_paper(shape);
-    axis();
+  SectionDrawn draw() {
+    const Point low = paper({window_.x_min_m, window_.r_min_m});
+    const Point high = paper({window_.x_max_m, window_.r_max_m});
+    // Half a line's width more, so that what lies on the edge of the window is seen whole.
+    const Box frame{low.x - 0.6, high.y - 0.6, high.x - low.x + 1.2, low.y - high.y + 1.2};
+    canvas_.clipped(frame, [&] {
+      for (const job::SectionShape& shape : view_.section.shapes)
+        shape_on_paper(shape);
+    });
+    if (window_.r_min_m <= 0)
+      axis();
+    else
+      canvas_.rectangle(frame, {std::nullopt, Pen{hair, 0.7, {}}});
+    if (window_.x_min_m <= view_.section.whole.x_min_m) motor_break();
     leaders(top_, top_row_, true);
     leaders(bottom_, bottom_row_, false);
     marks(top_);
@@ -135,18 +144,19 @@ class SectionPicture {
     names(top_, top_row_);
     names(bottom_, bottom_row_);
     legend();
-    return ratio_;
+    return {ratio_, y_legend_ + legend_height - box_.y};
   }
 
  private:
-  static constexpr double legend_height = 26;
+  static constexpr double legend_height = 14;
   static constexpr double fan = 16;  // between drawing and names: where leaders spread
 
   // Names of places far from the axis stand above the drawing, the others below it.
   void split(const std::vector<SectionMarker>& markers) {
     std::vector<PlacedMarker> all;
     for (const SectionMarker& marker : markers)
-      if (const job::SectionPlace* place = section_.find(marker.place))
+      if (const job::SectionPlace* place = view_.section.find(marker.place);
+          place != nullptr && window_.holds(place->at))
         all.push_back({&marker, {place->at.x_m, place->at.r_m}, {}, 0});
     std::sort(all.begin(), all.end(),
               [](const PlacedMarker& a, const PlacedMarker& b) { return a.at.y > b.at.y; });
@@ -158,7 +168,7 @@ class SectionPicture {
   LabelRow row_for(const std::vector<PlacedMarker>& side) const {
     std::vector<LabelWish> wishes;
     for (const PlacedMarker& m : side) {
-      const std::string& name = place_title(m.marker->place).in(language_);
+      const std::string name = place_title(m.marker->place).in(language_);
       const double marks_width = mark_width(*m.marker);
       const double width = std::clamp(canvas_.measure(name, name_type()).width + 1, marks_width, 74.0);
       const double height = canvas_.measure(name, name_type(), width).height;
@@ -173,13 +183,15 @@ class SectionPicture {
     // Heights of the rows of names do not depend on the scale; a first row with any places tells them.
     const double top_height = row_for(top_).height + fan;
     const double bottom_height = row_for(bottom_).height + fan;
-    const double length_m = section_.x_max_m - section_.x_min_m;
+    const double length_m = window_.x_max_m - window_.x_min_m;
+    const double height_m = window_.r_max_m - window_.r_min_m;
     const PageSize room{box_.width - 8, box_.height - top_height - bottom_height - legend_height};
-    ratio_ = usual_scale(length_m, section_.r_max_m, room);
+    ratio_ = usual_scale(length_m, height_m, room);
     const double points = ratio_ * points_per_metre;
-    x_zero_ = box_.x + (box_.width - length_m * points) / 2 - section_.x_min_m * points;
-    y_axis_ = box_.y + top_height + section_.r_max_m * points;
-    y_top_ = y_axis_ - section_.r_max_m * points;
+    x_zero_ = box_.x + (box_.width - length_m * points) / 2 - window_.x_min_m * points;
+    y_top_ = box_.y + top_height;
+    y_foot_ = y_top_ + height_m * points;
+    y_legend_ = y_foot_ + bottom_height + 4;
     for (auto* side : {&top_, &bottom_}) {
       for (PlacedMarker& m : *side)
         m.at = m.mark = paper({m.at.x, m.at.y});
@@ -216,7 +228,7 @@ class SectionPicture {
 
   Point paper(Point at) const {
     const double points = ratio_ * points_per_metre;
-    return {x_zero_ + at.x * points, y_axis_ - at.y * points};
+    return {x_zero_ + at.x * points, y_foot_ - (at.y - window_.r_min_m) * points};
   }
 
   void shape_on_paper(const job::SectionShape& shape) {
@@ -232,15 +244,30 @@ class SectionPicture {
   }
 
   void axis() {
-    const double from = paper({section_.x_min_m, 0}).x - 4;
-    const double to = paper({section_.x_max_m, 0}).x + 14;
-    canvas_.line({from, y_axis_}, {std::min(to, box_.right()), y_axis_}, {ink, 0.5, {14, 3, 2.5, 3}});
+    const double from = paper({window_.x_min_m, 0}).x - 4;
+    const double to = paper({window_.x_max_m, 0}).x + 14;
+    canvas_.line({from, y_foot_}, {std::min(to, box_.right()), y_foot_}, {ink, 0.5, {14, 3, 2.5, 3}});
+  }
+
+  // The motor goes on where it is broken off: a wavy edge instead of a straight one.
+  void motor_break() {
+    const double x = paper({window_.x_min_m, 0}).x;
+    double r_m = 0;
+    for (const job::SectionShape& shape : view_.section.shapes)
+      if (shape.part == job::PartKind::motor)
+        for (const job::SectionPoint& p : shape.outline)
+          r_m = std::max(r_m, p.r_m);
+    std::vector<Point> wave;
+    for (double y = paper({0, r_m}).y - 5; y <= y_foot_ + 3; y += 1.5)
+      wave.push_back({x + 1.4 * std::sin((y - y_foot_) / 9), y});
+    canvas_.open_path(wave, {white, 3.4, {}});
+    canvas_.open_path(wave, {soft_ink, 0.5, {}});
   }
 
   void leaders(const std::vector<PlacedMarker>& side, const LabelRow& row, bool upward) {
     const Pen pen{soft_ink, 0.45, {}};
     const double toward = upward ? -1 : 1;
-    const double edge = upward ? y_top_ - 2 : y_axis_ + 4;
+    const double edge = upward ? y_top_ - 2 : y_foot_ + 4;
     for (std::size_t i = 0; i < side.size(); ++i) {
       const PlacedMarker& m = side[i];
       const double jog = std::abs(m.leader_x - m.mark.x);
@@ -270,7 +297,7 @@ class SectionPicture {
     for (std::size_t i = 0; i < side.size(); ++i) {
       const LabelSpot& spot = row.spots[i];
       const double y =
-          upward ? y_top_ - fan - spot.near_edge - spot.height : y_axis_ + 4 + fan + spot.near_edge;
+          upward ? y_top_ - fan - spot.near_edge - spot.height : y_foot_ + 4 + fan + spot.near_edge;
       const std::vector<MarkedCheck>& checks = side[i].marker->checks;
       double x = spot.centre - mark_width(*side[i].marker) / 2 + mark_size / 2;
       const double y_marks = upward ? y + spot.height - mark_size / 2 - 2.5 : y + mark_size / 2 + 1;
@@ -285,7 +312,7 @@ class SectionPicture {
 
   // What the fills and dashes mean, the scale in words and as a bar that survives copying.
   void legend() {
-    const double y = box_.bottom() - 13;
+    const double y = y_legend_;
     const Type type{7.4, Weight::regular, soft_ink, Align::left};
     double x = box_.x;
     const auto swatch = [&](Colour fill, bool dashed, Label words) {
@@ -296,7 +323,8 @@ class SectionPicture {
     };
     swatch(rotating_fill, false, Label::turns);
     swatch(standing_fill, false, Label::stands);
-    if (std::any_of(section_.shapes.begin(), section_.shapes.end(), [](const auto& s) { return s.assumed; }))
+    if (std::any_of(view_.section.shapes.begin(), view_.section.shapes.end(),
+                    [](const auto& s) { return s.assumed; }))
       swatch(white, true, Label::size_assumed);
     scale_bar(y);
   }
@@ -318,12 +346,13 @@ class SectionPicture {
 
   Canvas& canvas_;
   const Box box_;
-  const job::Section& section_;
+  const SectionView& view_;
+  const job::SectionWindow window_;
   const job::Language language_;
   std::vector<PlacedMarker> top_, bottom_;
   LabelRow top_row_, bottom_row_;
   double ratio_ = 1;
-  double x_zero_ = 0, y_axis_ = 0, y_top_ = 0;
+  double x_zero_ = 0, y_top_ = 0, y_foot_ = 0, y_legend_ = 0;
 };
 
 }  // namespace
@@ -358,9 +387,16 @@ double usual_scale(double width_m, double height_m, PageSize room) {
   return 1 / std::ceil(wanted);
 }
 
-double draw_section(Canvas& canvas, const Box& box, const job::Section& section,
-                    const std::vector<SectionMarker>& markers, job::Language language) {
-  return SectionPicture(canvas, box, section, markers, language).draw();
+SectionView whole_view(const job::Section& section, std::vector<SectionMarker> markers) {
+  return {section, section.whole, std::move(markers)};
+}
+
+SectionView seal_view(const job::Section& section, std::vector<SectionMarker> markers) {
+  return {section, section.seal, std::move(markers)};
+}
+
+SectionDrawn draw_section(Canvas& canvas, const Box& box, const SectionView& view, job::Language language) {
+  return SectionPicture(canvas, box, view, language).draw();
 }
 
 }  // namespace pumpwright::report

@@ -40,8 +40,23 @@ std::string scale_text(double ratio);
 // The largest usual drawing scale (paper over pump) at which width × height [m] fits into the room [pt].
 double usual_scale(double width_m, double height_m, PageSize room);
 
-// Draws into the box: at least 200 × 180. Returns the scale, paper over pump.
-double draw_section(Canvas& canvas, const Box& box, const job::Section& section,
-                    const std::vector<SectionMarker>& markers, job::Language language);
+// What of a section is drawn, with which checks on it.
+struct SectionView {
+  const job::Section& section;
+  job::SectionWindow window;
+  std::vector<SectionMarker> markers;  // those outside the window are left out
+};
+
+SectionView whole_view(const job::Section& section, std::vector<SectionMarker> markers);
+// The seal enlarged.
+SectionView seal_view(const job::Section& section, std::vector<SectionMarker> markers);
+
+// Draws into the box, at least 200 × 180; what the picture does not need is left free at the box's foot.
+// Returns the scale (paper over pump) and the height taken.
+struct SectionDrawn {
+  double ratio = 1;
+  double height = 0;
+};
+SectionDrawn draw_section(Canvas& canvas, const Box& box, const SectionView& view, job::Language language);
 
 }  // namespace pumpwright::report

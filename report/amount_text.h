@@ -1,0 +1,33 @@
+// Values as the build record prints them: in the unit the hand or the limit used, and in metric beside it.
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include "engine/quantity/any_quantity.h"
+#include "engine/quantity/parse.h"
+#include "job/check.h"
+#include "job/judgement.h"
+
+namespace pumpwright::report {
+
+// The unit in which values of a check are shown: that of its deciding limit, else that of the reading, else
+// one that suits the value. Never null.
+const Unit* unit_for(const job::Check& check, const job::Reading* reading, const job::JudgedReading& judged);
+
+// A value with the digits the instrument carries (graduation 0: four significant digits).
+std::string value_text(const AnyQuantity& value, const Unit& unit, double graduation_si);
+
+// The same in a metric unit, when `unit` is not one already; else empty.
+std::string metric_text(const AnyQuantity& value, const Unit& unit, double graduation_si);
+
+// "± 0.30 thou": two significant digits, `half_width_si` a step of the kind.
+std::string plus_minus_text(double half_width_si, const Unit& unit);
+
+// As written, with the unit when it was left out.
+std::string written_text(const Written& written);
+
+// "≤ 7 thou", "0.5 mm … 1 mm", "≥ 20 ft·lbf"; empty when there is no bound.
+std::string limit_text(const job::Limit& limit);
+
+}  // namespace pumpwright::report
