@@ -59,8 +59,8 @@ using DecisionRule = std::variant<Guarded, SimpleAcceptance>;
 // At least one of the two; lower <= upper. Both ends belong to the permitted range.
 template <class Q>
 struct Limit {
-  std::optional<Q> lower;
-  std::optional<Q> upper;
+  std::optional<Q> lower{};
+  std::optional<Q> upper{};
 };
 
 enum class Side { lower, upper };

@@ -14,16 +14,17 @@
 namespace pumpwright {
 
 struct Instrument {
-  std::string id;
-  Length graduation;  // [m] one division of the dial or one step of the display, > 0
+  std::string id{};
+  Length graduation{};  // [m] one division of the dial or one step of the display, > 0
 
   // Half-width within which a reading is taken to lie [m]; half a graduation when not stated. A hand that
   // estimates to a fifth of a division states a tenth of the graduation.
-  std::optional<Length> reading_half_width;
+  std::optional<Length> reading_half_width{};
 
-  std::optional<Length> mpe;            // [m] largest permissible error, ± this, >= 0
-  std::optional<Length> repeatability;  // [m] standard deviation of repeated readings of the same place, >= 0
-  std::optional<double> repeatability_dof;  // degrees of freedom behind it; exactly known when not stated
+  std::optional<Length> mpe{};  // [m] largest permissible error, ± this, >= 0
+  std::optional<Length>
+      repeatability{};  // [m] standard deviation of repeated readings of the same place, >= 0
+  std::optional<double> repeatability_dof{};  // degrees of freedom behind it; exactly known when not stated
 
   // Whether the instrument was in date at the reading's time. The figures above are used either way; a
   // judgement (decision.h) that rests on an instrument out of date proves nothing.

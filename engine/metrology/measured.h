@@ -65,9 +65,9 @@ struct Measured {
 
   // Parts of u, where known; they only serve to say what would settle an unproven verdict. u² holds at least
   // u_graduation² + u_scatter².
-  std::optional<Step> graduation;  // of the instrument
-  Step u_graduation{};             // what the graduation contributes to u
-  Step u_scatter{};                // what repeating the whole measurement and averaging would shrink
+  std::optional<Step> graduation{};  // of the instrument
+  Step u_graduation{};               // what the graduation contributes to u
+  Step u_scatter{};                  // what repeating the whole measurement and averaging would shrink
 
   bool in_date = true;  // whether the instrument was in date at the reading's time
 };

@@ -13,8 +13,9 @@
 //
 // Orders carried. K is the largest order, at most 10, for which (1) there are at least 2K+1 different places
 // and (2) no coefficient's standard error exceeds `carry_limit` times what the same number of evenly spaced
-// readings would give. All K orders are fitted together, so that form up to order K does not leak into the
-// eccentricity, however uneven the places.
+// readings would give; above order 3 `carry_limit_high` times, because high orders are rarer and would be
+// paid for with doubt about the eccentricity. All K orders are fitted together, so that form up to order K
+// does not leak into the eccentricity, however uneven the places. Even places lose nothing by it.
 //
 // Doubt about one reading, σ. From the residuals, when at least 3 degrees of freedom are left by a fit of
 // order S: the largest S <= K that leaves max(5, count/3) degrees of freedom, else 2 or 1 if that leaves 3.
@@ -62,7 +63,7 @@ struct Suspect {
   std::size_t index = 0;   // into the readings as given
   Angle place;             // [rad] 0 … 2π
   Length residual;         // [m] reading - fit, in surface deviation
-  double studentized = 0;  // externally studentized residual; infinite when the others fit exactly
+  double studentized = 0;  // externally studentized residual
 };
 
 // How much of the whole turn's TIR the places read can have missed, on the assumption that the surface has no
@@ -87,7 +88,7 @@ struct SweepResult {
   Axis axis = Axis::radial;
 
   Tir tir;                              // as read: this is what is judged
-  Length tir_u;                         // [m] standard uncertainty; 0 with tir_dof 0 when nothing is known
+  std::optional<Length> tir_u;          // [m] standard uncertainty; absent when nothing is known
   double tir_dof = 0;                   // infinite when it comes from the instrument
   std::size_t highest = 0, lowest = 0;  // indices of the two readings, as given
   Tir tir_fitted;                       // of the fitted curve over the whole turn, gaps left out
@@ -103,8 +104,8 @@ struct SweepResult {
     std::array<double, 4> covariance{};  // [m²] of (a₁, b₁), row by row
     double dof = std::numeric_limits<double>::infinity();
     double region_factor = 0;  // 2 F(0.95; 2, ν): the region is dᵀ C⁻¹ d <= this
-    Length u;  // [m] of the eccentricity: along the vector, or the larger half-axis when zero lies
-               // inside the region (then the eccentricity itself is overstated by its own noise)
+    Length u{};  // [m] of the eccentricity: along the vector, or the larger half-axis when zero lies
+                 // inside the region (then the eccentricity itself is overstated by its own noise)
     bool contains(Length a, Length b, const std::array<Length, 2>& centre) const;
   };
   std::optional<VectorUncertainty> vector_uncertainty;
@@ -121,7 +122,7 @@ struct SweepResult {
                                          // than one turn (at least two such places); includes drift
   std::size_t repeatability_dof = 0;
 
-  Length reading_u;  // [m] σ: standard uncertainty of one reading as used for the vector
+  std::optional<Length> reading_u;  // [m] σ: standard uncertainty of one reading as used for the vector
   double reading_dof = 0;
   ScatterFrom scatter_from = ScatterFrom::none;
   // More left over than the instrument explains (χ² at 99 %), at too few degrees of freedom to use it: form,
@@ -137,6 +138,7 @@ struct SweepResult {
 
 inline constexpr int highest_order = 10;
 inline constexpr double carry_limit = 4;
+inline constexpr double carry_limit_high = 1.5;
 inline constexpr std::size_t readings_max = 1000000;
 
 // Evaluates a sweep. `instrument` may be null: then graduation and permissible error are not known.
@@ -156,8 +158,8 @@ SweepResult evaluate_sweep(std::span<const SweepReading> readings, const SweepSe
 // The high spot, when one may be claimed on the machine: it was found and the mount was stated.
 std::optional<Angle> claimed_high_spot(const SweepResult& result);
 
-// For judging (decision.h). The eccentricity's is absent when there is no uncertainty to state.
-Measured<Tir> tir_measured(const SweepResult& result);
+// For judging (decision.h). Absent when there is no uncertainty to state: three readings and no instrument.
+std::optional<Measured<Tir>> tir_measured(const SweepResult& result);
 std::optional<Measured<Eccentricity>> eccentricity_measured(const SweepResult& result);
 
 }  // namespace pumpwright

@@ -56,7 +56,7 @@ struct Lever {
 // indicator then shows at the bottom, in its own sign (for an outside surface and plunger-in plus it is
 // negative). The sag at place θ is at_bottom · (1 - cos(θ - top))/2, and is taken out of the readings.
 struct BarSag {
-  Length at_bottom;
+  Length at_bottom{};
   Angle top = radians(0);
   Length u = metres(0);  // standard uncertainty of at_bottom, >= 0
 };
@@ -74,10 +74,10 @@ struct SweepSetup {
   Surface surface = Surface::outside;
   PlungerIn plunger_in = PlungerIn::plus;
   WrittenAngle written = WrittenAngle::place;
-  Turning turning;  // used with WrittenAngle::turned, which needs a stated mount
-  Lever lever;
-  std::optional<BarSag> sag;
-  std::vector<Gap> gaps;
+  Turning turning{};  // used with WrittenAngle::turned, which needs a stated mount
+  Lever lever{};
+  std::optional<BarSag> sag{};
+  std::vector<Gap> gaps{};
 };
 
 }  // namespace pumpwright

@@ -19,7 +19,7 @@ enum class AssumedShape { normal, rectangular, student };
 // One source of uncertainty, already multiplied by its sensitivity: u_i(y) = |c_i| u(x_i).
 struct Contribution {
   std::string name;  // e.g. "graduation", "largest permissible error"
-  Length u;          // [m] standard uncertainty, >= 0
+  Length u{};        // [m] standard uncertainty, >= 0
   double dof =
       std::numeric_limits<double>::infinity();  // degrees of freedom, > 0; infinite for an exactly known u
   AssumedShape distribution = AssumedShape::normal;
@@ -30,7 +30,7 @@ Length rectangular(Length half_width);
 
 // A list of uncorrelated contributions to one measured length.
 struct UncertaintyBudget {
-  std::vector<Contribution> contributions;
+  std::vector<Contribution> contributions{};
 
   // u_c = sqrt(Σ u_i²) [m]; 0 for an empty list. Throws BadInput when a contribution is negative or not
   // finite.
