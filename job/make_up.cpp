@@ -204,7 +204,7 @@ MakeUp decode_make_up(const JsonReader& json) {
 }
 
 std::string frame_table_of(const Driver& driver) {
-  return driver.standard == "nema" ? "frame-nema" : "frame-iec";
+  return driver.standard == "nema" ? "frames-nema" : "frames-iec";
 }
 
 MakeUp complete_from_catalog(MakeUp make_up, const Catalog& catalog) {
@@ -212,7 +212,7 @@ MakeUp complete_from_catalog(MakeUp make_up, const Catalog& catalog) {
   for (const auto& column : frame_columns)
     fill(make_up, frame, column);
   if (!make_up.driver.flange.empty()) {
-    const Row& flange = wanted_row(catalog, "flange-iec", make_up.driver.flange, "flange");
+    const Row& flange = wanted_row(catalog, "flanges-iec", make_up.driver.flange, "flange");
     for (const auto& column : flange_columns)
       fill(make_up, flange, column);
   }

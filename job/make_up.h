@@ -76,7 +76,7 @@ MakeUp decode_make_up(const JsonReader& json);
 // was entered). Throws BadInput when the catalog has no such frame.
 MakeUp complete_from_catalog(MakeUp make_up, const Catalog& catalog);
 
-// The catalog table that holds frames of the driver's standard: "frame-nema" or "frame-iec".
+// The catalog table that holds frames of the driver's standard: "frames-nema" or "frames-iec".
 std::string frame_table_of(const Driver& driver);
 
 // The words that conditions in step data may name: "nema", "jm", "sleeve", "no-sleeve", "elastomer-bellows",

@@ -140,11 +140,11 @@ class Drafting {
       o.push_back({front, r_.casing_bore - rim});
     }
     o.insert(o.end(), {{front, r_.chamber},
-              {x_.seat_pocket_end, r_.chamber},
-              {x_.seat_pocket_end, r_.seat_pocket},
-              {x_.seat_shoulder, r_.seat_pocket},
-              {x_.seat_shoulder, r_.plate_bore},
-              {x_.cup_back, r_.plate_bore}});
+                       {x_.seat_pocket_end, r_.chamber},
+                       {x_.seat_pocket_end, r_.seat_pocket},
+                       {x_.seat_shoulder, r_.seat_pocket},
+                       {x_.seat_shoulder, r_.plate_bore},
+                       {x_.cup_back, r_.plate_bore}});
     const double plate = std::min(x_.plate_back, front - s_.wall);
     if (x_.cup_back < plate) {
       o.push_back({x_.cup_back, chamber_wall});

@@ -72,10 +72,10 @@ struct SectionWindow {
 };
 
 struct Section {
-  std::vector<SectionShape> shapes;  // back to front
-  std::vector<SectionPlace> places;  // every place a check may name
-  SectionWindow whole;               // holds every shape; from the axis, r_min_m is 0
-  SectionWindow seal;                // the seal and what it touches, worth an enlarged detail
+  std::vector<SectionShape> shapes;    // back to front
+  std::vector<SectionPlace> places;    // every place a check may name
+  SectionWindow whole;                 // holds every shape; from the axis, r_min_m is 0
+  SectionWindow seal;                  // the seal and what it touches, worth an enlarged detail
   std::vector<std::string> assumed;    // dimension names that were not given
   std::vector<std::string> set_aside;  // given, but not drawable together with the others
 

@@ -61,13 +61,16 @@ TEST(JobFile, ABareNumberTakesItsInstrumentsUnitAndAWrittenUnitWins) {
   json document = demo("greenhouse-circulator");
   reading_of(document, "end-float")["value"] = "0.10 mm";
   const JobFile job = decode_job_file(document.dump());
-  for (const auto& event : job.events)
-    if (const auto* taken = std::get_if<ReadingTaken>(&event)) {
-      if (taken->reading.check == "end-float")
-        EXPECT_NEAR(std::get<ValueReading>(taken->reading.body).values[0].si, 1e-4, 1e-15);
-      if (taken->reading.check == "key-length")
-        EXPECT_NEAR(std::get<ValueReading>(taken->reading.body).values[0].si, 1.188 * 0.0254, 1e-15);
+  const auto value_of = [&](const std::string& check) {
+    for (const auto& event : job.events) {
+      const auto* taken = std::get_if<ReadingTaken>(&event);
+      if (taken != nullptr && taken->reading.check == check)
+        return std::get<ValueReading>(taken->reading.body).values[0].si;
     }
+    return 0.0;
+  };
+  EXPECT_NEAR(value_of("end-float"), 1e-4, 1e-15);
+  EXPECT_NEAR(value_of("key-length"), 1.188 * 0.0254, 1e-15);
 }
 
 TEST(JobFile, AReadingSaysOneThingOnly) {

@@ -37,7 +37,7 @@ TEST(MakeUp, AnUnknownFrameIsNamedWithItsTable) {
   given["driver"]["frame"] = "999XX";
   const std::string message = refusal([&] { complete_from_catalog(decoded(given), testing::catalog()); });
   EXPECT_NE(message.find("/make_up/driver/frame"), std::string::npos) << message;
-  EXPECT_NE(message.find("frame-nema"), std::string::npos) << message;
+  EXPECT_NE(message.find("frames-nema"), std::string::npos) << message;
 }
 
 TEST(MakeUp, TagsFollowWhatThePumpIsMadeOf) {

@@ -40,7 +40,7 @@ TEST(Snapshot, ALaterCatalogDoesNotChangeAFrozenVerdict) {
   // The frozen plan is what a catalog with another sweep limit once gave.
   for (auto& step : document["snapshot"]["plan"]["steps"])
     for (auto& check : step["checks"])
-      if (check["id"] == "impeller-sweep") check["limits"][0]["upper"]["si"] = 1e-6;
+      if (check["id"] == "impeller-sweep") check["limits"][0]["upper"]["si"] = 60e-6;
   EXPECT_EQ(testing::judge_document(document).of("impeller-sweep").verdict, Verdict::fail);
 }
 
