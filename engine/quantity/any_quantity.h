@@ -56,7 +56,7 @@ template <>
 struct KindOf<Temperature> {
   static constexpr Kind kind = Kind::temperature;
   static Temperature from_si(double si) { return kelvin(si); }
-  static double si(Temperature t) { return kelvin_of(t); }
+  static double si(const Temperature& t) { return kelvin_of(t); }
 };
 
 template <class Q>

@@ -65,13 +65,14 @@ bool reads_as(const std::string& number, const Unit& unit, double si) {
   std::string_view rest = number;
   const bool negative = rest.starts_with('-');
   if (negative) rest.remove_prefix(1);
-  WrittenNumber read = read_number(rest, Refusal("", number, ""));
+  WrittenNumber read = read_number(rest, Refusal("", number, unit.kind, [](Kind) { return std::string(); }));
   read.negative = negative;
   return si_of(read, unit) == si;
 }
 
-// A step of a kind may be given for a point of another: temperatures and the three pressures.
-bool is_step_of(Kind step, Kind kind) {
+// A step of a kind may be given for a point of another: temperatures and the three pressures. Only asserted
+// on.
+[[maybe_unused]] bool is_step_of(Kind step, Kind kind) {
   if (kind == Kind::temperature) return step == Kind::temperature_difference;
   if (kind == Kind::pressure_gauge || kind == Kind::pressure_absolute)
     return step == Kind::pressure_difference;
@@ -81,10 +82,14 @@ bool is_step_of(Kind step, Kind kind) {
 }  // namespace
 
 std::string format_lossless(const AnyQuantity& value, const Unit& preferred) {
-  constexpr int digits_enough = 17;  // to tell any double from its neighbours
+  // 17 digits tell any double from its neighbours. Two numbers of up to 15 digits never share a double, so
+  // the one that reads as the value, if there is one, is what 15 digits give; unless a shift swallows digits
+  // (0.1 °C is 273.25 K).
+  constexpr int digits_enough = 17;
+  const int digits_first = preferred.shift_numerator == 0 ? 15 : 1;
   const double number = number_in(value, preferred);
   if (!preferred.is_si() && std::isfinite(number)) {
-    for (int digits = 1; digits <= digits_enough; ++digits) {
+    for (int digits = digits_first; digits <= digits_enough; ++digits) {
       const double shorter = rounded(number, digits);
       if (!std::isfinite(shorter)) continue;
       const std::string text = shortest(shorter);

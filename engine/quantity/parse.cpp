@@ -16,22 +16,17 @@ namespace {
 constexpr std::size_t characters_max = 64;
 constexpr std::size_t bytes_max = 4 * characters_max;
 
-// `text` fit for a message: bytes that are not UTF-8 replaced, length bounded.
-std::string printable(std::string_view text) {
-  std::string shown(text.substr(0, bytes_max));
-  if (!plain_text(shown))
-    std::replace_if(
-        shown.begin(), shown.end(), [](char c) { return static_cast<unsigned char>(c) >= 0x80; }, '?');
-  return shown;
-}
-
 std::size_t characters_in(std::string_view utf8) {
   return static_cast<std::size_t>(std::count_if(
       utf8.begin(), utf8.end(), [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; }));
 }
 
-std::string what_is_valid(Kind kind) {
+std::string valid_value(Kind kind) {
   return fmt::format("{} such as {}", info(kind).phrase, info(kind).example);
+}
+
+std::string valid_unit(Kind kind) {
+  return fmt::format("a unit of {}: {}", info(kind).name, symbols_of(kind));
 }
 
 // `text` in plain spelling, without surrounding spaces; refused when it is empty, too long or not text.
@@ -145,7 +140,7 @@ void check_physical(const Written& written, const Refusal& refusal) {
 
 Written parse_written(std::string_view text, Kind kind, const ParseContext& context) {
   const std::string_view inner = trimmed(text);
-  const Refusal refusal(context.field, printable(inner), what_is_valid(kind));
+  const Refusal refusal(context.field, inner, kind, valid_value);
   const std::string plain = plain_or_refused(inner, refusal);
   std::string_view rest = plain;
   const bool negative = take_sign(rest);
@@ -178,8 +173,7 @@ Written parse_written(std::string_view text, Kind kind, const ParseContext& cont
 
 const Unit& parse_unit(std::string_view text, Kind kind, const std::string& field) {
   const std::string_view inner = trimmed(text);
-  const Refusal refusal(field, printable(inner),
-                        fmt::format("a unit of {}: {}", info(kind).name, symbols_of(kind)));
+  const Refusal refusal(field, inner, kind, valid_unit);
   return unit_or_refused(plain_or_refused(inner, refusal), kind, refusal);
 }
 

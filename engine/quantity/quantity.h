@@ -117,7 +117,7 @@ constexpr VolumeFlow cubic_metres_per_second(double v) {
 constexpr Expansion per_kelvin(double v) {
   return Expansion::from_value(v);
 }
-inline double kelvin_of(Temperature t) {
+inline double kelvin_of(const Temperature& t) {
   return t.value().value();
 }
 
@@ -125,7 +125,7 @@ constexpr double pi = 3.14159265358979323846;
 constexpr Angle degrees(double v) {
   return Angle::from_value(v * pi / 180.0);
 }
-constexpr double degrees_of(Angle a) {
+constexpr double degrees_of(const Angle& a) {
   return a.value() * 180.0 / pi;
 }
 

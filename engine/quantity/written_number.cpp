@@ -7,11 +7,11 @@
 #include <limits>
 #include <numbers>
 #include <optional>
-#include <utility>
 
 #include <fmt/format.h>
 
 #include "engine/quantity/bad_input.h"
+#include "engine/quantity/plain_text.h"
 
 namespace pumpwright {
 namespace {
@@ -190,6 +190,16 @@ double nearest_double(const std::string& decimal) {
   return result.ec == std::errc() ? value : std::numeric_limits<double>::quiet_NaN();
 }
 
+// `text` fit for a message: bounded, and without bytes that are not UTF-8.
+std::string printable(std::string_view text) {
+  constexpr std::size_t bytes_max = 256;
+  std::string shown(text.substr(0, bytes_max));
+  if (!plain_text(shown))
+    std::replace_if(
+        shown.begin(), shown.end(), [](char c) { return static_cast<unsigned char>(c) >= 0x80; }, '?');
+  return shown;
+}
+
 double checked(long double value, bool is_zero, bool negative) {
   const auto rounded = static_cast<double>(value);
   if (is_zero) return 0;
@@ -199,12 +209,11 @@ double checked(long double value, bool is_zero, bool negative) {
 
 }  // namespace
 
-Refusal::Refusal(std::string field, std::string_view text, std::string expected)
-    : field_(std::move(field)), value_(text), expected_(std::move(expected)) {}
-
 void Refusal::because(const std::string& why) const {
-  throw BadInput(
-      {.field = field_, .place = "", .value = value_, .expected = fmt::format("{} ({})", expected_, why)});
+  throw BadInput({.field = std::string(field_),
+                  .place = "",
+                  .value = printable(text_),
+                  .expected = fmt::format("{} ({})", expected_(kind_), why)});
 }
 
 WrittenNumber read_number(std::string_view& rest, const Refusal& refusal) {

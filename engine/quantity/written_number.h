@@ -5,22 +5,27 @@
 #include <string>
 #include <string_view>
 
+#include "engine/quantity/kind.h"
 #include "engine/quantity/unit.h"
 
 namespace pumpwright {
 
-// Says why a text can not be read, as BadInput with the field and what would be valid there.
+// Says why a text can not be read, as BadInput with the field and what would be valid there. Costs nothing
+// until then; the texts it is made of must outlive it.
 class Refusal {
  public:
-  // `expected`: what would be valid, as a phrase.
-  Refusal(std::string field, std::string_view text, std::string expected);
+  using Expected = std::string (*)(Kind);  // what would be valid for a kind, as a phrase
+
+  Refusal(std::string_view field, std::string_view text, Kind kind, Expected expected)
+      : field_(field), text_(text), kind_(kind), expected_(expected) {}
 
   [[noreturn]] void because(const std::string& why) const;
 
  private:
-  std::string field_;
-  std::string value_;
-  std::string expected_;
+  std::string_view field_;
+  std::string_view text_;
+  Kind kind_;
+  Expected expected_;
 };
 
 // numerator / denominator, both whole unless the exponent is beyond ±27.
