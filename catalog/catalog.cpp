@@ -6,8 +6,6 @@
 namespace pumpwright {
 namespace {
 
-constexpr double slack_m = 1e-9;
-
 struct Ends {
   double over_m;
   double to_m;
@@ -21,13 +19,13 @@ Ends ends_of(const Row& row, const SizeRange& range) {
 
 bool holds(const Row& row, const SizeRange& range, double size_m) {
   const auto [over_m, to_m] = ends_of(row, range);
-  if (range.upper_inclusive) return size_m > over_m + slack_m && size_m <= to_m + slack_m;
-  return size_m >= over_m - slack_m && size_m < to_m - slack_m;
+  if (range.upper_inclusive) return size_m > over_m + range_slack_m && size_m <= to_m + range_slack_m;
+  return size_m >= over_m - range_slack_m && size_m < to_m - range_slack_m;
 }
 
 // Preferred rows first, otherwise in the order of the file.
 void preferred_first(std::vector<const Row*>& rows) {
-  std::ranges::stable_partition(rows, [](const Row* r) { return r->preferred(); });
+  std::stable_partition(rows.begin(), rows.end(), [](const Row* r) { return r->preferred(); });
 }
 
 }  // namespace

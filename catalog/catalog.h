@@ -59,8 +59,8 @@ struct Column {
   std::vector<std::string> one_of;  // the words allowed in a text column; empty when any text is
 };
 
-// One cell as written, with its value in SI and its own source (the row's, unless the row names another for
-// it).
+// One cell as written, with its value in SI and its own source: the one the row names for this cell, else the
+// one its column names, else the row's.
 struct Value {
   std::string text;            // as it stands in the data file: "7/8 in"
   double si = 0;               // in the SI unit of the column's kind; 1 or 0 for a flag; 0 for a text
@@ -109,6 +109,9 @@ class Row {
   std::shared_ptr<const std::vector<Column>> columns_;
   std::vector<std::optional<Value>> cells_;  // one for each column
 };
+
+// Ends of ranges are compared with this much slack [m], so that 22.225 mm meets 7/8 in.
+constexpr double range_slack_m = 1e-9;
 
 // The two length columns that make a table one of size ranges. An empty `over` cell means from zero, an empty
 // `to` cell without upper end.

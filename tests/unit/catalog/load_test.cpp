@@ -235,6 +235,21 @@ TEST(CatalogLoad, TakesACellsOwnSourceBeforeTheRows) {
   EXPECT_EQ(row->value("diameter")->source->obtained, Obtained::read);
 }
 
+TEST(CatalogLoad, TakesAColumnsSourceBeforeTheRowsAndAfterTheCells) {
+  const std::string columns =
+      "[sources.memory]\ndocument = \"The standard\"\nobtained = \"remembered\"\n"
+      "[sources.shop]\ndocument = \"Shop rule 7\"\nobtained = \"shop-rule\"\n[columns]";
+  std::string text = spoiled("[columns]", columns);
+  const std::string keys = "title = \"keyways\"";
+  text.replace(text.find(keys), keys.size(), keys + ", source = \"memory\"");
+  EXPECT_EQ(load_one(text).find("shafts", "small")->value("keys")->source->obtained, Obtained::remembered);
+  EXPECT_EQ(load_one(text).find("shafts", "small")->value("diameter")->source->obtained, Obtained::read);
+  const std::string hard = "hard = true,";
+  text.replace(text.find(hard), hard.size(), "source_of = { keys = \"shop\" },");
+  EXPECT_EQ(load_one(text).find("shafts", "small")->value("keys")->source->obtained, Obtained::shop_rule);
+  expect_refused(spoiled(keys, keys + ", source = \"memory\""), "shafts.toml:9", "column \"keys\", source");
+}
+
 TEST(CatalogLoad, RefusesACellSourceForACellThatIsEmpty) {
   expect_refused(spoiled("keys = 1, hard = true,", "source_of = { keys = \"chart\" },"), "shafts.toml:12",
                  "source_of");
