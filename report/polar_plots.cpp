@@ -6,6 +6,7 @@
 #include "report/amount_text.h"
 #include "report/labels.h"
 #include "report/polar_plot.h"
+#include "report/record_text.h"
 #include "report/sweep_points.h"
 
 namespace pumpwright::report {
@@ -179,6 +180,8 @@ std::vector<PolarPlot> polar_plots(const job::Plan& plan, const job::JobState& s
     const job::Reading* reading = standing_reading(state, g.source, g.reading);
     if (!g.eccentricity_said && g.plot.centre)
       PlotFor(*g.first, *reading, *g.judged, language).add_eccentricity(g.plot);
+    g.plot.caption.push_back(fill(text_of(Label::written_list, language),
+                                  sweep_as_written(std::get<job::SweepReading>(reading->body), language)));
     plots.push_back(std::move(g.plot));
   }
   return plots;

@@ -1,0 +1,191 @@
+#include "report/build_record.h"
+
+#include <array>
+#include <cstdio>
+#include <cstdlib>
+#include <filesystem>
+#include <fstream>
+
+#include <gtest/gtest.h>
+
+#include "tests/unit/report/sample_job.h"
+
+namespace pumpwright::report {
+namespace {
+
+// The document as poppler's programs see it, run as separate processes on a file in a directory of its own.
+class Outside {
+ public:
+  explicit Outside(const std::string& pdf) {
+    std::string pattern = (std::filesystem::temp_directory_path() / "record-XXXXXX").string();
+    if (mkdtemp(pattern.data()) == nullptr) throw std::runtime_error("no temporary directory");
+    folder_ = pattern;
+    std::ofstream(folder_ / "record.pdf", std::ios::binary) << pdf;
+  }
+  ~Outside() { std::filesystem::remove_all(folder_); }
+  Outside(const Outside&) = delete;
+  Outside& operator=(const Outside&) = delete;
+
+  std::string info() const { return output("pdfinfo " + file()); }
+  std::string fonts() const { return output("pdffonts " + file()); }
+  std::string text() const { return output("pdftotext -layout " + file() + " -"); }
+  std::string raw_text() const { return output("pdftotext -raw " + file() + " -"); }
+  int pages() const {
+    const std::string all = info();
+    const auto at = all.find("Pages:");
+    return at == std::string::npos ? 0 : std::stoi(all.substr(at + 6));
+  }
+
+ private:
+  std::string file() const { return (folder_ / "record.pdf").string(); }
+  static std::string output(const std::string& command) {
+    std::string all;
+    FILE* pipe = popen((command + " 2>&1").c_str(), "r");
+    if (pipe == nullptr) return all;
+    std::array<char, 4096> buffer{};
+    for (std::size_t n = 0; (n = std::fread(buffer.data(), 1, buffer.size(), pipe)) > 0;)
+      all.append(buffer.data(), n);
+    pclose(pipe);
+    return all;
+  }
+  std::filesystem::path folder_;
+};
+
+bool holds(const std::string& text, const std::string& part) {
+  return text.find(part) != std::string::npos;
+}
+
+TEST(BuildRecord, CarriesMetadataWithTheDateOfTheLastEvent) {
+  const auto sample = testing::sample_job();
+  const std::string info = Outside(build_record_pdf(sample.input())).info();
+  EXPECT_TRUE(holds(info, "Build record T-0001")) << info;
+  EXPECT_TRUE(holds(info, "Pump shop technician"));
+  EXPECT_TRUE(holds(info, "Build record of job T-0001: invented end-suction pump"));
+  EXPECT_TRUE(holds(info, "SN-17"));
+  EXPECT_TRUE(holds(info, "2026"));
+  EXPECT_TRUE(holds(info, "595.276 x 841.89 pts (A4)"));
+}
+
+TEST(BuildRecord, IsTheSameForTheSameRecord) {
+  const auto sample = testing::sample_job();
+  EXPECT_EQ(build_record_pdf(sample.input()), build_record_pdf(sample.input()));
+}
+
+TEST(BuildRecord, CanBeSearched) {
+  const auto sample = testing::sample_job();
+  const std::string text = Outside(build_record_pdf(sample.input())).text();
+  for (const char* part : {"T-0001",
+                           "Invented demonstration data",
+                           "184JM",
+                           "elastomer bellows, EPDM",
+                           "82 degC",
+                           "3550 rpm",
+                           "Register runout",
+                           "1.3741 in",
+                           "34.902 mm",
+                           "An invented standard",
+                           "Set aside",
+                           "Habit of the trade",
+                           "unproven",
+                           "not taken",
+                           "deviation accepted",
+                           "End float",
+                           "To settle it: an indicator of 0.1 thou",
+                           "High spot at clock position",
+                           "departures ×",
+                           "Seal working length as installed",
+                           "34.600 mm ± 0.16 mm",
+                           "replaced by r4",
+                           "released by L.H.",
+                           "Signature",
+                           "pumpwright 0.1.0"})
+    EXPECT_TRUE(holds(text, part)) << part;
+}
+
+TEST(BuildRecord, PrintsTheHashInFullAndNumbersItsPages) {
+  const auto sample = testing::sample_job();
+  const Outside document(build_record_pdf(sample.input()));
+  const std::string text = document.raw_text();
+  EXPECT_TRUE(holds(text, "Record hash: " + sample.record_hash));
+  const int pages = document.pages();
+  ASSERT_GE(pages, 3);
+  for (int page = 1; page <= pages; ++page)
+    EXPECT_TRUE(holds(text, "page " + std::to_string(page) + " of " + std::to_string(pages))) << page;
+}
+
+TEST(BuildRecord, EmbedsItsFonts) {
+  const auto sample = testing::sample_job();
+  const std::string fonts = Outside(build_record_pdf(sample.input())).fonts();
+  // Columns of pdffonts: … emb sub uni …
+  EXPECT_TRUE(holds(fonts, "yes yes yes")) << fonts;
+  EXPECT_FALSE(holds(fonts, " no  ")) << fonts;
+}
+
+TEST(BuildRecord, SpeaksSpanish) {
+  const auto sample = testing::sample_job();
+  const std::string text = Outside(build_record_pdf(sample.input(job::Language::spanish))).text();
+  for (const char* part : {"Registro de montaje", "Datos de demostración inventados",
+                           "Alabeo radial del centrador", "Puntos abiertos", "página 1 de"})
+    EXPECT_TRUE(holds(text, part)) << part;
+  EXPECT_FALSE(holds(text, "Open points"));
+}
+
+TEST(BuildRecord, FitsLetterPaper) {
+  const auto sample = testing::sample_job();
+  EXPECT_TRUE(holds(Outside(build_record_pdf(sample.input(job::Language::english, Paper::letter))).info(),
+                    "612 x 792 pts (letter)"));
+}
+
+TEST(BuildRecord, OfRealDataDoesNotSayInvented) {
+  auto sample = testing::sample_job();
+  sample.header.invented = false;
+  EXPECT_FALSE(holds(Outside(build_record_pdf(sample.input())).text(), "Invented demonstration data"));
+}
+
+TEST(BuildRecord, OfAJobWithNothingReadSaysSo) {
+  const auto sample = testing::empty_job();
+  const std::string text = Outside(build_record_pdf(sample.input())).text();
+  EXPECT_TRUE(holds(text, "Nothing stands open."));
+  EXPECT_TRUE(holds(text, "no limit known"));
+}
+
+TEST(BuildRecord, BreaksALongTableOverPagesAndRepeatsItsHead) {
+  auto sample = testing::sample_job();
+  job::Step& step = sample.snapshot.plan.steps[1];
+  const job::Check like = step.checks[0];
+  for (int i = 0; i < 60; ++i) {
+    job::Check check = like;
+    check.id = "extra-" + std::to_string(i);
+    check.title = {"Extra check " + std::to_string(i), "Control adicional " + std::to_string(i)};
+    step.checks.push_back(check);
+    job::CheckFinding finding = sample.finding("sleeve-size");
+    finding.check = check.id;
+    sample.judgement.findings.push_back(finding);
+  }
+  const Outside document(build_record_pdf(sample.input()));
+  const std::string text = document.raw_text();
+  EXPECT_GE(document.pages(), 7);
+  std::size_t heads = 0;
+  for (auto at = text.find("Limit, who set it, source"); at != std::string::npos;
+       at = text.find("Limit, who set it, source", at + 1))
+    ++heads;
+  EXPECT_GE(heads, 4U);
+  for (int i = 0; i < 60; ++i)
+    EXPECT_TRUE(holds(text, "Extra check " + std::to_string(i)));
+}
+
+TEST(BuildRecord, KeepsWithinThePageWhateverLengthTheTextsHave) {
+  auto sample = testing::sample_job();
+  const std::string word(300, 'w');
+  sample.header.customer = word;
+  sample.header.reason = std::string(4000, 'r');
+  sample.header.number = std::string(120, '8');
+  sample.check("register-sweep").limits[0].source.document = std::string(4000, 's');
+  sample.finding("register-sweep").readings[0].remarks.assign(80, {word + " " + word, word});
+  sample.judgement.open.assign(50, {"parts", "end-float", {word, word}});
+  sample.state.deviations["working-length"].reason = std::string(4096, 'd');
+  EXPECT_GE(Outside(build_record_pdf(sample.input())).pages(), 5);
+}
+
+}  // namespace
+}  // namespace pumpwright::report
