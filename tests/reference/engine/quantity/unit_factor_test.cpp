@@ -47,7 +47,7 @@ TEST(UnitFactorReference, FollowsTheInternationalYardAndPound) {
 }
 
 TEST(UnitFactorReference, AgreesWithEveryDigitOfSp811) {
-  const std::string source = "NIST Special Publication 811, 2008, appendix B.9";
+  const std::string source = "NIST Special Publication 811, 2008, appendices B.8 and B.9";
   for (const Factor& factor : {
            Factor{Kind::angle, "arcmin", "2.908882E-04", 7},
            Factor{Kind::angle, "arcsec", "4.848137E-06", 7},
