@@ -89,9 +89,9 @@ struct Verdict {
 // The same in SI numbers; decide() below is the typed way in.
 namespace decision_si {
 struct Input {
-  std::optional<double> lower, upper;
+  std::optional<double> lower{}, upper{};
   double value = 0, u = 0, dof = 0;
-  std::optional<double> graduation;
+  std::optional<double> graduation{};
   double u_graduation = 0, u_scatter = 0;
   bool in_date = true;
   bool never_negative = false;

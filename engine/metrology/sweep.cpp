@@ -72,7 +72,7 @@ Scatter with_known(Scatter scatter, double known_m2) {
 // Order whose residuals tell the scatter; 0 when fewer than three degrees of freedom would be left.
 int scatter_order(const HarmonicFit& fit) {
   const std::size_t leave = std::max(comfortable_dof, (fit.count() + 2) / 3);
-  for (int k = fit.order(); k >= 1; --k) {
+  for (int k = fit.order(); k >= 2; --k) {
     if (fit.count() >= columns_of(k) + leave) return k;
   }
   for (int k = std::min(2, fit.order()); k >= 1; --k) {

@@ -18,7 +18,8 @@
 // does not leak into the eccentricity, however uneven the places. Even places lose nothing by it.
 //
 // Doubt about one reading, σ. From the residuals, when at least 3 degrees of freedom are left by a fit of
-// order S: the largest S <= K that leaves max(5, count/3) degrees of freedom, else 2 or 1 if that leaves 3.
+// order S: the largest S of 2 … K that leaves max(5, count/3) degrees of freedom, else 2, else 1, if that
+// leaves 3.
 // Orders above S then count as scatter, which overstates σ when such form is there. Below 3 degrees of
 // freedom σ comes from the instrument, and without an instrument from whatever degrees of freedom there are
 // (none for three readings: no uncertainty is given). σ is never taken below the instrument's own reading
