@@ -217,13 +217,14 @@ std::optional<MeanValue> mean_of(const Check& check, const JudgeContext& in) {
   if (const auto* body = std::get_if<SizeReading>(&reading.body)) {
     const MeasuredReading measured = measure(check, reading, in);
     const SizeResult& size = *measured.shown.size;
+    const bool in_date = measured.numbers.front().in_date;
     const auto corrected = at_20_degrees(*body, size.mean, size.u_mean, in);
-    if (corrected) return MeanValue{corrected->value.value(), corrected->u.value()};
-    return MeanValue{size.mean.value(), size.u_mean.value()};
+    if (corrected) return MeanValue{corrected->value.value(), corrected->u.value(), in_date};
+    return MeanValue{size.mean.value(), size.u_mean.value(), in_date};
   }
   if (!std::holds_alternative<ValueReading>(reading.body)) return std::nullopt;
-  const MeasuredReading measured = measure(check, reading, in);
-  return MeanValue{measured.numbers.front().value, measured.numbers.front().u};
+  const Measurement number = measure(check, reading, in).numbers.front();
+  return MeanValue{number.value, number.u, number.in_date};
 }
 
 }  // namespace pumpwright::job

@@ -22,18 +22,24 @@ Link dimension_link(const ChainPart& part, const Dimension& d) {
   return link;
 }
 
+struct DatedLink {
+  Link link;
+  bool in_date = true;
+};
+
 // The link of one part, or nothing when its reading or dimension is not there.
-std::optional<Link> link_of(const ChainPart& part, const JudgeContext& in) {
+std::optional<DatedLink> link_of(const ChainPart& part, const JudgeContext& in) {
   if (!part.dimension.empty()) {
     const Dimension* d = in.snapshot.make_up.dimension(part.dimension);
     if (d == nullptr) return std::nullopt;
-    return dimension_link(part, *d);
+    return DatedLink{dimension_link(part, *d)};
   }
   const Check* check = in.snapshot.plan.find(part.check);
   if (check == nullptr) return std::nullopt;
   const auto mean = mean_of(*check, in);
   if (!mean) return std::nullopt;
-  return measured_link(part.name.en, part.coefficient, metres(mean->value_si), metres(mean->u_si));
+  return DatedLink{measured_link(part.name.en, part.coefficient, metres(mean->value_si), metres(mean->u_si)),
+                   mean->in_date};
 }
 
 ChainShare share_of(const ChainPart& part, const Link& link, double fraction) {
@@ -47,10 +53,12 @@ ChainShare share_of(const ChainPart& part, const Link& link, double fraction) {
 ChainMeasured measure_chain(const Check& check, const JudgeContext& in) {
   ChainMeasured out;
   Chain chain;
+  bool in_date = true;
   for (const auto& part : check.chain) {
     const auto link = link_of(part, in);
     if (link) {
-      chain.links.push_back(*link);
+      chain.links.push_back(link->link);
+      in_date = in_date && link->in_date;
       continue;
     }
     out.measured.blocked = Reason::input_missing;
@@ -67,6 +75,7 @@ ChainMeasured measure_chain(const Check& check, const JudgeContext& in) {
   Measurement m;
   m.value = analysis.mean.value();
   m.u = analysis.sd ? analysis.sd->value() : 0;
+  m.in_date = in_date;
   out.measured.numbers = {m};
   return out;
 }
@@ -95,7 +104,7 @@ MeasuredReading measure_preload(const Check& check, const JudgeContext& in) {
   }
   const Check* torque = in.snapshot.plan.find(check.from);
   const auto set = torque == nullptr ? std::nullopt : mean_of(*torque, in);
-  if (!set) {
+  if (!set || set->value_si <= 0) {
     out.blocked = Reason::input_missing;
     return out;
   }
@@ -107,6 +116,7 @@ MeasuredReading measure_preload(const Check& check, const JudgeContext& in) {
   out.shown.remarks.push_back(wording::preload_range(share.smallest, share.largest));
   Measurement m;
   m.value = share.largest;
+  m.in_date = set->in_date;
   out.numbers = {m};
   return out;
 }

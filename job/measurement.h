@@ -61,6 +61,7 @@ Instrument engine_instrument(const ShopInstrument& instrument, UtcTime at);
 struct MeanValue {
   double value_si = 0;
   double u_si = 0;
+  bool in_date = true;  // of the instrument at the reading's time
 };
 std::optional<MeanValue> mean_of(const Check& check, const JudgeContext& in);
 

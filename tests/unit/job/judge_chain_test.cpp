@@ -42,6 +42,15 @@ TEST(Chain, AMissingPartIsNamedAndNothingIsClaimed) {
   EXPECT_NE(finding.readings[0].remarks[0].en.find("seat"), std::string::npos);
 }
 
+TEST(Chain, APartReadWithAnInstrumentOutOfDateProvesNothing) {
+  json document = demo("greenhouse-circulator");
+  for (auto& i : document["shop"]["instruments"])
+    if (i["id"] == "depth-1") i["due"] = "2026-03-01";
+  const auto judged = judge_document(document);
+  EXPECT_EQ(judged.of("working-length").verdict, Verdict::unproven);
+  EXPECT_EQ(judged.of("working-length").reason, Reason::instrument_out_of_date);
+}
+
 TEST(Chain, AToleranceOfTheSheetAddsToTheDoubt) {
   json document = demo("greenhouse-circulator");
   const double before = *judge_document(document).of("axial-clearance").readings[0].standard_uncertainty;
