@@ -1,0 +1,84 @@
+#include "cli/program.h"
+
+#include <algorithm>
+#include <exception>
+#include <new>
+#include <ostream>
+#include <vector>
+
+#include <CLI/CLI.hpp>
+#include <fmt/format.h>
+
+#include "cli/command.h"
+#include "cli/display_text.h"
+
+namespace pumpwright {
+namespace {
+
+// The innermost command the line named, for "valid: see …".
+std::string named_command(const CLI::App& app) {
+  std::string name = app.get_name();
+  const CLI::App* at = &app;
+  while (!at->get_subcommands().empty()) {
+    at = at->get_subcommands().front();
+    name += " " + at->get_name();
+  }
+  return name;
+}
+
+std::string expected_by(const CLI::App& app) {
+  return fmt::format("the arguments that \"{} --help\" shows", named_command(app));
+}
+
+std::string without_full_stop(std::string text) {
+  while (!text.empty() && (text.back() == '.' || text.back() == '\n'))
+    text.pop_back();
+  return text;
+}
+
+int complain(const Streams& streams, const std::string& what, int exit_status) {
+  streams.err << "pumpwright: " << one_line(what) << '\n';
+  return exit_status;
+}
+
+// A broken pipe is a reader who has seen enough; any other failure to write must not pass for success.
+int deliver(const Answer& answer, const Streams& streams) {
+  streams.out << answer.text << std::flush;
+  if (streams.out || errno == EPIPE) return answer.exit_status;
+  return complain(streams, "standard output: could not be written", exit_program_failed);
+}
+
+int run_parsed(CLI::App& app, const Action& chosen, std::span<const std::string> arguments,
+               const Streams& streams) {
+  std::vector<std::string> reversed(arguments.rbegin(), arguments.rend());  // the order CLI11 wants
+  try {
+    app.parse(std::move(reversed));
+  } catch (const CLI::Success& e) {  // --help, --version
+    std::ostringstream text;
+    app.exit(e, text, text);
+    return deliver({.text = text.str()}, streams);
+  } catch (const CLI::ParseError& e) {
+    return complain(streams,
+                    fmt::format("arguments: {}; valid: {}", without_full_stop(e.what()), expected_by(app)),
+                    exit_bad_input);
+  }
+  return deliver(chosen({.in = streams.in, .colour = streams.colour}), streams);
+}
+
+}  // namespace
+
+int run_program(std::span<const std::string> arguments, const Streams& streams) {
+  try {
+    Action chosen;
+    const auto app = make_command_line(chosen);
+    return run_parsed(*app, chosen, arguments, streams);
+  } catch (const BadInput& e) {
+    return complain(streams, e.what(), exit_bad_input);
+  } catch (const std::bad_alloc&) {
+    return complain(streams, "out of memory", exit_program_failed);
+  } catch (const std::exception& e) {
+    return complain(streams, fmt::format("a defect of the program: {}", e.what()), exit_program_failed);
+  }
+}
+
+}  // namespace pumpwright
