@@ -2,13 +2,42 @@
 
 #include <algorithm>
 #include <cassert>
+#include <cmath>
 
-#include <Eigen/QR>
+#include <Eigen/Core>
 
 namespace pumpwright {
 namespace {
 
 constexpr std::size_t block_rows = 128;
+
+using Column = Eigen::Map<Eigen::VectorXd>;
+
+// Reflects `below` (a column from its diagonal element down) onto the diagonal, and the columns right of it
+// with it. H = I - tau v vᵀ with v₀ = 1, tau = (beta - alpha)/beta (Golub and Van Loan, Matrix
+// Computations, 5.1; LAPACK dlarfg). Eigen's own HouseholderQR does the same, but its general matrix products
+// cost more than the arithmetic of a sweep.
+void reflect(std::span<double> block, std::size_t lead, std::size_t rows, std::size_t columns,
+             std::size_t k) {
+  const auto length = static_cast<Eigen::Index>(rows - k);
+  const auto column = [&](std::size_t j) { return Column(&block[j * lead + k], length); };
+  Column below = column(k);
+  auto v = below.tail(length - 1);
+  const double alpha = below[0];
+  const double rest = v.squaredNorm();
+  if (rest == 0) return;
+  const double beta = -std::copysign(std::sqrt(alpha * alpha + rest), alpha);
+  const double tau = (beta - alpha) / beta;
+  v *= 1 / (alpha - beta);
+  for (std::size_t j = k + 1; j < columns; ++j) {
+    Column other = column(j);
+    const double w = tau * (other[0] + v.dot(other.tail(length - 1)));
+    other[0] -= w;
+    other.tail(length - 1) -= w * v;
+  }
+  below[0] = beta;
+  v.setZero();
+}
 
 }  // namespace
 
@@ -26,20 +55,10 @@ void QrAccumulator::add(std::span<const double> row) {
 }
 
 void QrAccumulator::reduce() {
-  using Block = Eigen::Ref<Eigen::MatrixXd, 0, Eigen::OuterStride<>>;
-  const auto rows = static_cast<Eigen::Index>(filled_);
-  const auto columns = static_cast<Eigen::Index>(columns_);
-  Eigen::Map<Eigen::MatrixXd, 0, Eigen::OuterStride<>> view(
-      block_.data(), rows, columns, Eigen::OuterStride<>(static_cast<Eigen::Index>(lead_)));
-  Block block(view);
-  const Eigen::HouseholderQR<Block> in_place(block);  // works in the block's own memory
-  // Below the diagonal the reflections were left; only R is kept.
-  for (std::size_t j = 0; j < columns_; ++j) {
-    const auto column = block_.begin() + static_cast<std::ptrdiff_t>(j * lead_);
-    std::fill(column + static_cast<std::ptrdiff_t>(std::min(j + 1, filled_)),
-              column + static_cast<std::ptrdiff_t>(filled_), 0.0);
-  }
-  filled_ = std::min(filled_, columns_);
+  const std::size_t steps = std::min(columns_, filled_);
+  for (std::size_t k = 0; k < steps; ++k)
+    reflect(block_, lead_, filled_, columns_, k);
+  filled_ = steps;
 }
 
 void QrAccumulator::finish() {
@@ -48,14 +67,18 @@ void QrAccumulator::finish() {
 
 std::vector<double> QrAccumulator::inverse(std::size_t size) const {
   std::vector<double> t(size * size, 0.0);
-  for (std::size_t j = 0; j < size; ++j) {
-    t[j * size + j] = 1 / r(j, j);
-    for (std::size_t i = j; i-- > 0;) {
-      double sum = 0;
-      for (std::size_t k = i + 1; k <= j; ++k)
-        sum += r(i, k) * t[k * size + j];
-      t[i * size + j] = -sum / r(i, i);
+  // Row by row from the last: T_i = (e_i - Σ_{k>i} R_ik T_k) / R_ii.
+  for (std::size_t i = size; i-- > 0;) {
+    double* row = &t[i * size];
+    row[i] = 1;
+    for (std::size_t k = i + 1; k < size; ++k) {
+      const double factor = r(i, k);
+      for (std::size_t j = k; j < size; ++j)
+        row[j] -= factor * t[k * size + j];
     }
+    const double scale = 1 / r(i, i);
+    for (std::size_t j = i; j < size; ++j)
+      row[j] *= scale;
   }
   return t;
 }

@@ -274,7 +274,6 @@ std::vector<Suspect> suspects_of(const PlacedSweep& sweep, const HarmonicFit& fi
   const std::vector<double> beta_m = fit.coefficients_m(order);
   const double rss_m2 = fit.rss_m2(order);
   const auto dof = static_cast<double>(fit.dof(order) - 1);
-  double limit = 0;  // found when first needed
   std::array<double, columns_max> basis{};
   for (const SurfacePoint& p : sweep.points) {
     sweep_detail::fill_basis(p.cos_1, p.sin_1, order, basis);
@@ -287,8 +286,8 @@ std::vector<Suspect> suspects_of(const PlacedSweep& sweep, const HarmonicFit& fi
     if (!(others_m2 > 0)) continue;
     const double t = residual_m / std::sqrt(others_m2 * room);
     if (std::fabs(t) < suspect_at_least) continue;
-    if (limit == 0) limit = student_quantile(1 - 0.5 * suspect_level / static_cast<double>(fit.count()), dof);
-    if (std::fabs(t) <= limit) continue;
+    const double chance = 2 * student_cdf(-std::fabs(t), dof);
+    if (chance * static_cast<double>(fit.count()) >= suspect_level) continue;
     suspects.push_back({.index = p.index,
                         .place = radians(sweep.places_rad[p.place]),
                         .residual = metres(residual_m),

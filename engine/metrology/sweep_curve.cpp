@@ -7,7 +7,7 @@
 namespace pumpwright::sweep_detail {
 namespace {
 
-constexpr std::size_t grid_per_order = 16;
+constexpr std::size_t grid_per_order = 12;
 
 struct Local {
   double value = 0, slope = 0, curvature = 0;
@@ -38,23 +38,27 @@ bool in_gap(std::span<const GapSpan> gaps, double theta_rad) {
 }
 
 // Climbs from a grid point to the crest beside it (sign +1) or the trough (sign -1), never farther than one
-// step.
+// step: Newton's steps, the last short one by the series instead of another evaluation (its error is of third
+// order).
 double refined(std::span<const double> beta, double theta_rad, double step_rad, double sign,
                std::span<const GapSpan> gaps) {
+  constexpr double short_step_rad = 1e-6;
   double at_rad = theta_rad;
-  double best = evaluate(beta, theta_rad).value;
-  for (int i = 0; i < 5; ++i) {
-    const Local local = evaluate(beta, at_rad);
-    if (!(sign * local.curvature < 0)) break;
+  Local local = evaluate(beta, at_rad);
+  const double start = local.value;
+  double step = 0;
+  for (int i = 0; i < 6 && sign * local.curvature < 0; ++i) {
     const double next_rad =
         std::clamp(at_rad - local.slope / local.curvature, theta_rad - step_rad, theta_rad + step_rad);
-    const bool settled = std::fabs(next_rad - at_rad) < 1e-9;
+    step = next_rad - at_rad;
+    if (std::fabs(step) < short_step_rad) break;
     at_rad = next_rad;
-    if (settled) break;
+    step = 0;
+    local = evaluate(beta, at_rad);
   }
-  if (in_gap(gaps, at_rad)) return best;
-  const double value = evaluate(beta, at_rad).value;
-  return sign * value > sign * best ? value : best;
+  if (in_gap(gaps, at_rad + step)) return start;
+  const double value = local.value + step * (local.slope + 0.5 * step * local.curvature);
+  return sign * value > sign * start ? value : start;
 }
 
 struct Grid {
@@ -123,13 +127,6 @@ double extreme(std::span<const double> beta, std::span<const GapSpan> gaps, cons
   return sign * best;
 }
 
-double nearest_apart(std::span<const double> places_rad, double theta_rad) {
-  const auto above = std::lower_bound(places_rad.begin(), places_rad.end(), theta_rad);
-  const double after = above == places_rad.end() ? places_rad.front() + 2 * pi : *above;
-  const double before = above == places_rad.begin() ? places_rad.back() - 2 * pi : *(above - 1);
-  return std::min(after - theta_rad, theta_rad - before);
-}
-
 }  // namespace
 
 double curve_range(std::span<const double> beta, std::span<const GapSpan> gaps) {
@@ -139,13 +136,24 @@ double curve_range(std::span<const double> beta, std::span<const GapSpan> gaps) 
 }
 
 double worst_phase_factor(std::span<const double> places_rad) {
+  const std::size_t count = places_rad.size();
+  const auto place = [&](std::size_t i) {
+    return i < count ? places_rad[i] : places_rad[i - count] + 2 * pi;
+  };
   double least = 1;
-  for (std::size_t i = 0; i < places_rad.size(); ++i) {
-    const bool last = i + 1 == places_rad.size();
-    const double next_rad = last ? places_rad.front() + 2 * pi : places_rad[i + 1];
-    const double middle_rad = 0.5 * (places_rad[i] + next_rad);
-    const double near = 0.5 * (next_rad - places_rad[i]);
-    const double far = nearest_apart(places_rad, wrapped_rad(middle_rad + pi));
+  double near_done = 0;
+  double far_done = 0;
+  std::size_t beyond = 0;  // first place, over two turns, not before the point opposite the middle
+  for (std::size_t i = 0; i < count; ++i) {
+    const double near = 0.5 * (place(i + 1) - place(i));
+    const double opposite_rad = place(i) + near + pi;
+    while (beyond + 1 < 2 * count && place(beyond) < opposite_rad)
+      ++beyond;
+    const double far = std::min(std::fabs(place(beyond) - opposite_rad), opposite_rad - place(beyond - 1));
+    // Nothing to gain where both are no farther than before, as at every further place of an even sweep.
+    if (near <= near_done + 1e-13 && far <= far_done + 1e-13) continue;
+    near_done = near;
+    far_done = far;
     least = std::min(least, 0.5 * (std::cos(near) + std::cos(far)));
   }
   return std::max(0.0, least);

@@ -104,8 +104,10 @@ struct Sorted {
 
 // Numbers the places and refuses a place read twice within one turn.
 void number_places(PlacedSweep& sweep, std::vector<Sorted>& sorted, std::span<const SweepReading> readings) {
-  std::sort(sorted.begin(), sorted.end(),
-            [](const Sorted& a, const Sorted& b) { return a.place_rad < b.place_rad; });
+  const auto by_place = [](const Sorted& a, const Sorted& b) { return a.place_rad < b.place_rad; };
+  if (!std::is_sorted(sorted.begin(), sorted.end(), by_place))
+    std::sort(sorted.begin(), sorted.end(), by_place);
+  sweep.places_rad.reserve(sorted.size());
   // A place just short of a full turn is the one at zero.
   const double wrap_rad = full_turn_rad - same_place_rad + (sorted.empty() ? 0 : sorted.front().place_rad);
   for (const Sorted& s : sorted) {
@@ -115,6 +117,7 @@ void number_places(PlacedSweep& sweep, std::vector<Sorted>& sorted, std::span<co
     if (fresh) sweep.places_rad.push_back(s.place_rad);
     sweep.points[s.point].place = wraps ? 0 : sweep.places_rad.size() - 1;
   }
+  if (sweep.places_rad.size() == sorted.size()) return;
   std::sort(sorted.begin(), sorted.end(), [&](const Sorted& a, const Sorted& b) {
     const SurfacePoint& p = sweep.points[a.point];
     const SurfacePoint& q = sweep.points[b.point];
