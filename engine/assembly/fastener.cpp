@@ -34,7 +34,7 @@ void require_diameter(Length diameter) {
   require_between(diameter.value(), 0.001, 0.2, "diameter", "a major diameter from 1 mm to 200 mm");
 }
 
-void require_valid(AppliedTorque torque) {
+void require_valid(const AppliedTorque& torque) {
   require_that(std::isfinite(torque.set.value()) && torque.set.value() > 0, torque.set.value(), "torque",
                "a torque over 0");
   require_that(torque.wrench_error >= 0 && torque.wrench_error < 1, torque.wrench_error, "wrench error",
@@ -50,7 +50,7 @@ void require_valid(const LongFormJoint& joint) {
 }
 
 // Torque per preload bounds to preload bounds.
-PreloadRange preload_between(AppliedTorque torque, double least_m, double most_m) {
+PreloadRange preload_between(const AppliedTorque& torque, double least_m, double most_m) {
   const double set_nm = torque.set.value();
   return {newtons(set_nm * (1 - torque.wrench_error) / most_m),
           newtons(set_nm * (1 + torque.wrench_error) / least_m)};
@@ -94,7 +94,7 @@ Torque torque_for_preload(double nut_factor, Length diameter, Force preload) {
   return newton_metres(nut_factor * diameter.value() * preload.value());
 }
 
-PreloadRange preload_from_torque(AppliedTorque torque, Length diameter, FrictionRange nut_factor) {
+PreloadRange preload_from_torque(const AppliedTorque& torque, Length diameter, FrictionRange nut_factor) {
   require_valid(torque);
   require_diameter(diameter);
   require_range(nut_factor, 0.02, 2, "nut factor");
@@ -110,7 +110,7 @@ Length torque_per_preload(const LongFormJoint& joint, double thread_friction, do
   return metres(thread_part_m(joint.thread, thread_friction, form) + bearing_friction * bearing_radius_m);
 }
 
-PreloadRange preload_from_torque(AppliedTorque torque, const LongFormJoint& joint,
+PreloadRange preload_from_torque(const AppliedTorque& torque, const LongFormJoint& joint,
                                  const JointFriction& friction, LongForm form) {
   require_valid(torque);
   require_range(friction.thread, 0.01, 1, "thread friction");
@@ -120,7 +120,7 @@ PreloadRange preload_from_torque(AppliedTorque torque, const LongFormJoint& join
       torque_per_preload(joint, friction.thread.highest, friction.bearing.highest, form).value());
 }
 
-ShareRange share_of_proof_load(PreloadRange preload, const Thread& thread, Pressure proof_stress) {
+ShareRange share_of_proof_load(const PreloadRange& preload, const Thread& thread, Pressure proof_stress) {
   require_between(proof_stress.value(), 1e6, 5e9, "proof stress", "a stress from 1 MPa to 5000 MPa");
   const Force proof_load = proof_stress * stress_area(thread);
   return {preload.smallest / proof_load, preload.largest / proof_load};

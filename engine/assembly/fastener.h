@@ -43,7 +43,7 @@ struct AppliedTorque {
 };
 
 // F = T / (K d) over the ranges of torque and K.
-PreloadRange preload_from_torque(AppliedTorque torque, Length diameter, FrictionRange nut_factor);
+PreloadRange preload_from_torque(const AppliedTorque& torque, Length diameter, FrictionRange nut_factor);
 
 // Where the head or nut rubs and how.
 struct JointFriction {
@@ -73,7 +73,7 @@ Length torque_per_preload(const LongFormJoint& joint, double thread_friction, do
                           LongForm form);
 
 // The same range by the long form: least torque with both frictions highest, and the other way round.
-PreloadRange preload_from_torque(AppliedTorque torque, const LongFormJoint& joint,
+PreloadRange preload_from_torque(const AppliedTorque& torque, const LongFormJoint& joint,
                                  const JointFriction& friction, LongForm form);
 
 struct ShareRange {
@@ -82,6 +82,6 @@ struct ShareRange {
 };
 
 // Preload over proof load = preload / (proof stress * stress area).
-ShareRange share_of_proof_load(PreloadRange preload, const Thread& thread, Pressure proof_stress);
+ShareRange share_of_proof_load(const PreloadRange& preload, const Thread& thread, Pressure proof_stress);
 
 }  // namespace pumpwright

@@ -10,7 +10,7 @@
 namespace pumpwright {
 namespace {
 
-void require_valid(SizeLimits limits, const std::string& field) {
+void require_valid(const SizeLimits& limits, const std::string& field) {
   const double smallest_m = limits.smallest.value();
   const double largest_m = limits.largest.value();
   require_that(std::isfinite(smallest_m) && smallest_m > 0, smallest_m, field + "/smallest",
@@ -19,7 +19,7 @@ void require_valid(SizeLimits limits, const std::string& field) {
                "a diameter not below the smallest");
 }
 
-void require_valid(MeasuredDiameter size, const std::string& field) {
+void require_valid(const MeasuredDiameter& size, const std::string& field) {
   const double value_m = size.value.value();
   const double u_m = size.standard_uncertainty.value();
   require_that(std::isfinite(value_m) && value_m > 0, value_m, field + "/value", "a diameter over 0");
@@ -59,13 +59,13 @@ const char* word_for(FitKind kind) {
   return "";
 }
 
-FitRange fit_between(SizeLimits bore, SizeLimits shaft) {
+FitRange fit_between(const SizeLimits& bore, const SizeLimits& shaft) {
   require_valid(bore, "bore");
   require_valid(shaft, "shaft");
   return range_of(bore.smallest - shaft.largest, bore.largest - shaft.smallest);
 }
 
-MeasuredFit fit_between(MeasuredDiameter bore, MeasuredDiameter shaft, double coverage) {
+MeasuredFit fit_between(const MeasuredDiameter& bore, const MeasuredDiameter& shaft, double coverage) {
   require_valid(bore, "bore");
   require_valid(shaft, "shaft");
   require_between(coverage, 0, 10, "coverage", "a coverage factor from 0 to 10");

@@ -34,7 +34,7 @@ struct FitRange {
 
 // Kinds of fit: ISO 286-1:2010, 3.3.2 to 3.3.5. Throws BadInput naming "bore" or "shaft" for limits that are
 // not finite, not positive or in the wrong order.
-FitRange fit_between(SizeLimits bore, SizeLimits shaft);
+FitRange fit_between(const SizeLimits& bore, const SizeLimits& shaft);
 
 struct MeasuredFit {
   Length clearance;             // bore - shaft; negative is interference
@@ -45,6 +45,6 @@ struct MeasuredFit {
 };
 
 // `coverage` is k of the stated interval, 0 to 10. Throws BadInput as above.
-MeasuredFit fit_between(MeasuredDiameter bore, MeasuredDiameter shaft, double coverage = 2);
+MeasuredFit fit_between(const MeasuredDiameter& bore, const MeasuredDiameter& shaft, double coverage = 2);
 
 }  // namespace pumpwright

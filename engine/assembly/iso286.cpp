@@ -52,8 +52,8 @@ double it_um(Length basic, int grade) {
 std::string held_classes_text() {
   std::string text;
   for (const auto& held : iso286::held_classes)
-    text += fmt::format("{}{}{}-{}{}", text.empty() ? "" : ", ", held.letters, held.lowest_grade, held.letters,
-                        held.highest_grade);
+    text += fmt::format("{}{}{}-{}{}", text.empty() ? "" : ", ", held.letters, held.lowest_grade,
+                        held.letters, held.highest_grade);
   return text;
 }
 

@@ -11,8 +11,8 @@
 namespace pumpwright::testing {
 namespace {
 
-PressFit fit_mm(double d, double hub_outside, double shaft_bore, double interference, ElasticMaterial hub,
-                ElasticMaterial shaft) {
+PressFit fit_mm(double d, double hub_outside, double shaft_bore, double interference,
+                const ElasticMaterial& hub, const ElasticMaterial& shaft) {
   PressFit fit;
   fit.contact_diameter = metres(d / 1000);
   fit.hub_outside = metres(hub_outside / 1000);
