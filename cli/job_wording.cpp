@@ -46,6 +46,36 @@ const std::map<Word, Text>& words() {
   return table;
 }
 
+Text word_of_rank(job::Rank rank) {
+  switch (rank) {
+    case job::Rank::job:
+      return {"job", "trabajo"};
+    case job::Rank::customer:
+      return {"customer", "cliente"};
+    case job::Rank::family:
+      return {"family", "familia"};
+    case job::Rank::standard:
+      return {"standard", "norma"};
+    case job::Rank::common_practice:
+      break;
+  }
+  return {"common practice", "práctica común"};
+}
+
+Text word_of_obtained(Obtained obtained) {
+  switch (obtained) {
+    case Obtained::read:
+      return {"read", "leído"};
+    case Obtained::remembered:
+      return {"remembered", "de memoria"};
+    case Obtained::shop_rule:
+      return {"shop's rule", "regla del taller"};
+    case Obtained::common_practice:
+      break;
+  }
+  return {"common practice", "práctica común"};
+}
+
 }  // namespace
 
 const std::string& say(Word word, job::Language language) {
@@ -61,6 +91,12 @@ std::string limit_text(const job::Limit& limit, job::Language language) {
 std::string rule_text(const job::Limit& limit, job::Language language) {
   if (limit.decision.rule == job::Rule::guarded) return say(Word::guarded, language);
   return fmt::format("{} {:g}:1", say(Word::simple, language), limit.decision.ratio);
+}
+
+std::string standing_text(const job::Limit& limit, job::Language language) {
+  const std::string rank = word_of_rank(limit.rank).in(language);
+  const std::string obtained = word_of_obtained(limit.source.obtained).in(language);
+  return rank == obtained ? rank : rank + ", " + obtained;
 }
 
 job::Language language_of(const std::string& word) {

@@ -44,6 +44,9 @@ std::string limit_text(const job::Limit& limit, job::Language language);
 // "guarded", "simple, 4 graduations".
 std::string rule_text(const job::Limit& limit, job::Language language);
 
+// Who set a limit and how it is known: "standard, remembered"; once where both words are the same.
+std::string standing_text(const job::Limit& limit, job::Language language);
+
 // The language of `--language`: "en" or "es".
 job::Language language_of(const std::string& word);
 

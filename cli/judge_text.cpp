@@ -63,11 +63,8 @@ std::string first_limit(const job::Check& check, Language language) {
   return limit_text(check.limits.front(), language);
 }
 
-// Who set the deciding limit, and how it is known: "standard, remembered".
-std::string first_standing(const job::Check& check) {
-  if (check.limits.empty()) return "";
-  const auto& limit = check.limits.front();
-  return fmt::format("{}, {}", job::word_of(limit.rank), word_of(limit.source.obtained));
+std::string first_standing(const job::Check& check, Language language) {
+  return check.limits.empty() ? "" : standing_text(check.limits.front(), language);
 }
 
 // Why it is not a plain pass, where the limit stands, and what would settle it.
@@ -102,14 +99,14 @@ void add_check(VerdictTable& rows, const job::Check& check, const job::CheckFind
                Language language, bool colour) {
   if (finding.readings.empty()) {
     rows.add({verdict_cell(finding.verdict, language, colour), check.title.in(language), "", "",
-              first_limit(check, language), first_standing(check)},
+              first_limit(check, language), first_standing(check, language)},
              "");
     return;
   }
   for (const auto& reading : finding.readings)
     rows.add({verdict_cell(reading.verdict, language, colour), check.title.in(language),
               value_text(check, reading), uncertainty_text(check, reading), first_limit(check, language),
-              first_standing(check)},
+              first_standing(check, language)},
              notes_text(check, reading, language));
 }
 

@@ -30,7 +30,7 @@ std::string limits_text(const job::Check& check, const job::Snapshot& snapshot, 
   TextTable table({Align::left, Align::left, Align::left, Align::left, Align::left});
   for (std::size_t i = 0; i < check.limits.size(); ++i) {
     const auto& limit = check.limits[i];
-    table.add({limit_text(limit, language), rule_text(limit, language), std::string(job::word_of(limit.rank)),
+    table.add({limit_text(limit, language), rule_text(limit, language), standing_text(limit, language),
                part_of(check, i, snapshot, language), citation(limit.source)});
   }
   return table.text(8);

@@ -15,25 +15,49 @@
 namespace pumpwright {
 namespace {
 
-// The innermost command the line named, for "valid: see …".
-std::string named_command(const CLI::App& app) {
-  std::string name = app.get_name();
+// The innermost command the line named.
+const CLI::App& named_command(const CLI::App& app) {
   const CLI::App* at = &app;
-  while (!at->get_subcommands().empty()) {
+  while (!at->get_subcommands().empty())
     at = at->get_subcommands().front();
-    name += " " + at->get_name();
-  }
-  return name;
+  return *at;
 }
 
-std::string expected_by(const CLI::App& app) {
-  return fmt::format("the arguments that \"{} --help\" shows", named_command(app));
+std::string full_name(const CLI::App& command) {
+  const auto* parent = command.get_parent();
+  return (parent == nullptr ? "" : full_name(*parent) + " ") + command.get_name();
+}
+
+std::vector<std::string> names_of_commands(const CLI::App& command) {
+  std::vector<std::string> names;
+  for (const auto* child : command.get_subcommands([](const CLI::App* /*unused*/) { return true; }))
+    names.push_back(child->get_name());
+  return names;
+}
+
+// The word that stands where a command should, if the line has got that far.
+std::string word_for_command(const CLI::App& command, std::span<const std::string> arguments) {
+  std::size_t depth = 0;
+  for (const auto* at = &command; at->get_parent() != nullptr; at = at->get_parent())
+    ++depth;
+  return arguments.size() > depth ? arguments[depth] : "nothing";
 }
 
 std::string without_full_stop(std::string text) {
   while (!text.empty() && (text.back() == '.' || text.back() == '\n'))
     text.pop_back();
   return text;
+}
+
+std::string complaint_about(const CLI::ParseError& error, const CLI::App& app,
+                            std::span<const std::string> arguments) {
+  const auto& command = named_command(app);
+  const auto commands = names_of_commands(command);
+  if (!commands.empty())
+    return fmt::format("command: read \"{}\"; valid: one of {}", word_for_command(command, arguments),
+                       fmt::join(commands, ", "));
+  return fmt::format("arguments: {}; valid: the arguments that \"{} --help\" shows",
+                     without_full_stop(error.what()), full_name(command));
 }
 
 int complain(const Streams& streams, const std::string& what, int exit_status) {
@@ -58,9 +82,7 @@ int run_parsed(CLI::App& app, const Action& chosen, std::span<const std::string>
     app.exit(e, text, text);
     return deliver({.text = text.str()}, streams);
   } catch (const CLI::ParseError& e) {
-    return complain(streams,
-                    fmt::format("arguments: {}; valid: {}", without_full_stop(e.what()), expected_by(app)),
-                    exit_bad_input);
+    return complain(streams, complaint_about(e, app, arguments), exit_bad_input);
   }
   return deliver(chosen({.in = streams.in, .colour = streams.colour}), streams);
 }

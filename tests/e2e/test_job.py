@@ -1,0 +1,139 @@
+"""`pumpwright plan` and `pumpwright judge` on the demonstration jobs."""
+
+import json
+import shutil
+import subprocess
+import tempfile
+import unittest
+import xml.etree.ElementTree
+from pathlib import Path
+
+from harness import ROOT, ProgramTest, run
+
+GREENHOUSE = "demo/greenhouse-circulator.json"
+DEMOS = ("demo/greenhouse-circulator.json", "demo/aquarium-seawater.json", "demo/orchard-wash.json")
+
+
+class Job(ProgramTest):
+    def setUp(self):
+        self.folder = Path(tempfile.mkdtemp())
+        self.addCleanup(shutil.rmtree, self.folder)
+
+    def test_every_demonstration_job_is_judged_and_the_status_says_whether_all_pass(self):
+        for demo in DEMOS:
+            done = run("judge", demo, "--json")
+            got = json.loads(done.stdout)
+            self.assert_ran(done, 0 if got["all_pass"] else 1)
+            counts = {word: sum(c["verdict"] == word for c in got["checks"]) for word in ("pass", "fail", "unproven", "not-taken")}
+            self.assertEqual(got["counts"], counts)
+            self.assertEqual(got["all_pass"], counts["pass"] == len(got["checks"]))
+
+    def test_a_verdict_carries_value_limit_source_and_reason(self):
+        got = self.json_of("judge", GREENHOUSE)
+        sweep = next(c for c in got["checks"] if c["check"] == "impeller-sweep")
+        self.assertEqual(sweep["verdict"], "pass")
+        self.assertEqual(sweep["limits"][0]["upper"]["text"], "7 thou")
+        self.assertTrue(sweep["limits"][0]["source"]["document"])
+        self.assertLess(sweep["readings"][0]["value_si"], 7 * 25.4e-6)
+        self.assertGreater(sweep["readings"][0]["conformance_probability"], 0.95)
+
+    def test_the_text_names_what_is_open_and_what_settles_it(self):
+        text = self.text_of("judge", "demo/orchard-wash.json", status=1)
+        self.assertRegex(text, r"FAIL +Impeller sweep")
+        self.assertIn("would settle it:", text)
+        self.assertIn("Open points", text)
+        self.assertIn("No snapshot is frozen in this job", text)
+
+    def test_spanish_is_spanish_throughout(self):
+        text = self.text_of("judge", "demo/aquarium-seawater.json", "--language", "es", status=1)
+        self.assertIn("Puntos abiertos", text)
+        for word in ("PASS", "Open points", "at most", "standard", "remembered,"):
+            self.assertNotIn(word, text)
+        self.assertIn("PRECAUCIÓN", self.text_of("plan", GREENHOUSE, "--language", "es"))
+
+    def test_a_plan_shows_cautions_limits_ranks_and_sources(self):
+        text = self.text_of("plan", GREENHOUSE)
+        self.assertIn("! CAUTION:", text)
+        self.assertRegex(text, r"\[ \] impeller-sweep: .*")
+        self.assertRegex(text, r"at most 7 thou +simple 4:1 +common practice +decides")
+        plan = self.json_of("plan", GREENHOUSE)
+        self.assertFalse(plan["frozen"])
+        checks = [c["id"] for s in plan["steps"] for c in s["checks"]]
+        self.assertEqual(checks, [c["check"] for c in self.json_of("judge", GREENHOUSE)["checks"]])
+
+    def test_a_frozen_job_keeps_its_verdicts_under_a_later_catalog_and_judging_again_shows_the_change(self):
+        frozen = str(self.folder / "frozen.json")
+        self.text_of("plan", GREENHOUSE, "--freeze", frozen)
+        data = self.folder / "data"
+        shutil.copytree(ROOT / "catalog/data", data)
+        limits = data / "seal_limits.toml"
+        before = limits.read_text()
+        limits.write_text(before.replace('"7 thou"', '"3 thou"'))
+        self.assertNotEqual(limits.read_text(), before)
+
+        as_frozen = self.json_of("judge", frozen)
+        self.assertTrue(as_frozen["frozen"])
+        later = self.json_of("judge", frozen, "--catalog", str(data))
+        self.assertEqual(later, as_frozen)
+
+        again = self.json_of("judge", frozen, "--catalog", str(data), "--again")["again"]
+        self.assertNotEqual(again["catalog_digest"], as_frozen["catalog_digest"])
+        change = next(c for c in again["changes"] if c["check"] == "impeller-sweep")
+        self.assertEqual((change["was"]["verdict"], change["now"]["verdict"]), ("pass", "fail"))
+        self.assertIn("3 thou", change["now"]["limit"])
+        text = self.text_of("judge", frozen, "--catalog", str(data), "--again")
+        self.assertIn("Judged by the snapshot frozen in this job", text)
+        self.assertIn("Judged again by the catalog at hand", text)
+
+        unchanged = self.text_of("judge", frozen, "--again")
+        self.assertIn("Nothing changed.", unchanged)
+
+    def test_a_job_is_frozen_once(self):
+        frozen, twice = str(self.folder / "frozen.json"), str(self.folder / "twice.json")
+        self.text_of("plan", GREENHOUSE, "--freeze", frozen)
+        self.assertIn("snapshot", self.complaint_of("plan", frozen, "--freeze", twice))
+        self.assertFalse(Path(twice).exists())
+
+    def test_the_build_record_is_a_searchable_pdf_and_the_same_every_time(self):
+        first, second = self.folder / "first.pdf", self.folder / "second.pdf"
+        text = self.text_of("judge", GREENHOUSE, "--report", str(first))
+        self.assertIn(f"Build record written to {first}", text)
+        self.text_of("judge", GREENHOUSE, "--report", str(second))
+        self.assertEqual(first.read_bytes(), second.read_bytes())
+        words = subprocess.run(["pdftotext", "-layout", str(first), "-"], capture_output=True, text=True, check=True).stdout
+        self.assertIn("G-2117", words)
+        self.assertIn("Impeller sweep", words)
+        letter = self.folder / "letter.pdf"
+        self.text_of("judge", GREENHOUSE, "--report", str(letter), "--paper", "letter", "--language", "es")
+        info = subprocess.run(["pdfinfo", str(letter)], capture_output=True, text=True, check=True).stdout
+        self.assertIn("612 x 792", info)
+
+    def test_the_drawings_are_svg_and_png(self):
+        drawings = self.folder / "drawings"
+        self.text_of("judge", GREENHOUSE, "--drawings", str(drawings))
+        names = sorted(p.name for p in drawings.iterdir())
+        self.assertIn("section.svg", names)
+        self.assertIn("sweep-impeller-sweep.png", names)
+        for path in drawings.iterdir():
+            if path.suffix == ".svg":
+                xml.etree.ElementTree.parse(path)
+            else:
+                self.assertEqual(path.read_bytes()[:8], b"\x89PNG\r\n\x1a\n")
+
+    def test_what_can_not_be_written_is_refused(self):
+        self.assertIn("--report", self.complaint_of("judge", GREENHOUSE, "--report", str(self.folder / "no/such/dir.pdf")))
+        self.assertIn("--report", self.complaint_of("judge", GREENHOUSE, "--report", str(self.folder)))
+        file = self.folder / "file"
+        file.write_text("in the way")
+        self.assertIn("--drawings", self.complaint_of("judge", GREENHOUSE, "--drawings", str(file)))
+
+    def test_a_job_is_read_from_standard_input_too(self):
+        data = (ROOT / GREENHOUSE).read_bytes()
+        from_pipe = self.json_of("judge", "-", stdin=data)
+        from_file = self.json_of("judge", GREENHOUSE)
+        from_pipe.pop("file"), from_file.pop("file")
+        self.assertEqual(from_pipe, from_file)
+
+
+if __name__ == "__main__":
+    unittest.main()
