@@ -5,7 +5,7 @@
 #include <rapidcheck.h>
 
 #include "engine/metrology/decision.h"
-#include "tests/property/engine/quantity/hold.h"
+#include "tests/support/hold.h"
 
 namespace pumpwright {
 namespace {

@@ -8,7 +8,7 @@
 
 #include "engine/metrology/sweep.h"
 #include "engine/quantity/bad_input.h"
-#include "tests/property/engine/quantity/hold.h"
+#include "tests/support/hold.h"
 
 namespace pumpwright {
 namespace {

@@ -8,7 +8,7 @@
 #include <rapidcheck.h>
 
 #include "engine/quantity/parse.h"
-#include "tests/property/engine/quantity/hold.h"
+#include "tests/support/hold.h"
 
 namespace pumpwright {
 namespace {

@@ -11,7 +11,7 @@
 
 #include "engine/quantity/format.h"
 #include "engine/quantity/parse.h"
-#include "tests/property/engine/quantity/hold.h"
+#include "tests/support/hold.h"
 
 namespace pumpwright {
 namespace {

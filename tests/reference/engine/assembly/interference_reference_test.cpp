@@ -5,7 +5,7 @@
 #include <gtest/gtest.h>
 
 #include "engine/assembly/interference.h"
-#include "tests/reference/engine/assembly/live_python.h"
+#include "tests/support/live_python.h"
 #include "tests/support/outside_check.h"
 
 namespace pumpwright::testing {

@@ -8,7 +8,7 @@
 
 #include "engine/assembly/monte_carlo.h"
 #include "engine/assembly/random_stream.h"
-#include "tests/reference/engine/assembly/live_python.h"
+#include "tests/support/live_python.h"
 #include "tests/support/outside_check.h"
 #include "tests/support/thread_executor.h"
 

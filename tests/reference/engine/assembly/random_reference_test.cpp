@@ -9,7 +9,7 @@
 #include <gtest/gtest.h>
 
 #include "engine/assembly/random_stream.h"
-#include "tests/reference/engine/assembly/live_python.h"
+#include "tests/support/live_python.h"
 #include "tests/support/outside_check.h"
 
 namespace pumpwright::testing {

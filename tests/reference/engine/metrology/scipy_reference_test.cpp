@@ -8,7 +8,7 @@
 
 #include "engine/metrology/quantiles.h"
 #include "engine/metrology/sweep.h"
-#include "tests/reference/engine/assembly/live_python.h"
+#include "tests/support/live_python.h"
 #include "tests/support/outside_check.h"
 
 namespace pumpwright {

@@ -1,4 +1,4 @@
-#include "tests/reference/engine/assembly/live_python.h"
+#include "tests/support/live_python.h"
 
 #include <array>
 #include <cstdio>
