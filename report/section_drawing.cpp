@@ -383,7 +383,7 @@ double usual_scale(double width_m, double height_m, PageSize room) {
   const double wanted =
       std::max(width_m * points_per_metre / room.width, height_m * points_per_metre / room.height);
   for (const double reduction : reductions)
-    if (reduction >= wanted) return 1 / reduction;
+    if (reduction * (1 + 1e-9) >= wanted) return 1 / reduction;
   return 1 / std::ceil(wanted);
 }
 

@@ -180,7 +180,7 @@ void put_sweep(SampleJob& job, const job::SweepReading& sweep) {
   instrument.graduation = metres(1.27e-5);
   judged.sweep = evaluate_sweep(readings, sweep_setup_of(check, sweep), &instrument);
   judged.value = AnyQuantity(judged.sweep->tir.value);
-  judged.standard_uncertainty = judged.sweep->tir_u.value();
+  if (judged.sweep->tir_u) judged.standard_uncertainty = judged.sweep->tir_u->value();
   judged.instrument_graduation_si = 1.27e-5;
   judged.conformance_probability = 0.62;
 }
