@@ -32,7 +32,7 @@ struct CommandWords {
 };
 
 std::string first_clause(const std::string& text) {
-  return text.substr(0, text.find_first_of(".;:("));
+  return text.substr(0, std::min(text.find_first_of(";:("), text.find(". ")));
 }
 
 OptionWords words_of(const CLI::Option& option) {
@@ -178,7 +178,7 @@ _pumpwright() {{
   case "$command" in
 {}  esac
 }}
-compdef _pumpwright pumpwright
+if [[ ${{funcstack[1]}} == _pumpwright ]]; then _pumpwright "$@"; else compdef _pumpwright pumpwright; fi
 )",
                      names_of_commands(all), cases);
 }

@@ -25,7 +25,7 @@ bool wants_colour() {
 int main(int argc, char** argv) {
   std::signal(SIGPIPE, SIG_IGN);  // a closed pipe is seen when writing
   std::ios::sync_with_stdio(false);
-  const std::vector<std::string> arguments(argv + 1, argv + argc);
+  const std::vector<std::string> arguments(argc > 0 ? argv + 1 : argv, argv + argc);
   return pumpwright::run_program(
       arguments, {.in = std::cin, .out = std::cout, .err = std::cerr, .colour = wants_colour()});
 }

@@ -1,9 +1,10 @@
 #include "cli/program.h"
 
-#include <algorithm>
+#include <cerrno>
 #include <exception>
 #include <new>
 #include <ostream>
+#include <sstream>
 #include <vector>
 
 #include <CLI/CLI.hpp>
@@ -67,6 +68,7 @@ int complain(const Streams& streams, const std::string& what, int exit_status) {
 
 // A broken pipe is a reader who has seen enough; any other failure to write must not pass for success.
 int deliver(const Answer& answer, const Streams& streams) {
+  errno = 0;
   streams.out << answer.text << std::flush;
   if (streams.out || errno == EPIPE) return answer.exit_status;
   return complain(streams, "standard output: could not be written", exit_program_failed);
