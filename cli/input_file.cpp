@@ -18,10 +18,10 @@ namespace {
 namespace fs = std::filesystem;
 
 constexpr std::size_t tree_files_max = 1000;
-constexpr std::size_t tree_file_bytes_max = 1024U * 1024;
+constexpr std::size_t tree_file_bytes_max = std::size_t{1024} * 1024;
 
 std::string readable_size(std::size_t bytes) {
-  constexpr std::size_t mebi = 1024U * 1024;
+  constexpr std::size_t mebi = std::size_t{1024} * 1024;
   return bytes < mebi ? fmt::format("{} bytes", bytes) : fmt::format("{} MiB", bytes / mebi);
 }
 

@@ -10,8 +10,8 @@
 
 namespace pumpwright {
 
-constexpr std::size_t csv_bytes_max = 64U * 1024 * 1024;
-constexpr std::size_t json_bytes_max = 16U * 1024 * 1024;
+constexpr std::size_t csv_bytes_max = std::size_t{64} * 1024 * 1024;
+constexpr std::size_t json_bytes_max = std::size_t{16} * 1024 * 1024;
 
 // "-" stands for standard input, called so in messages.
 std::string shown_name(const std::string& path);
