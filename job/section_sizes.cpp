@@ -158,10 +158,12 @@ class Settling {
   void bracket() {
     const double room = x_.shroud_back - x_.seat_face;
     const double gasket = take("gasket_thickness", {0.0008, 0.00005, 0.1 * room});
-    const double cover = std::min(0.5 * d_, 0.4 * room);  // from the casing's flange to its cavity
-    const double most = x_.shroud_back - gasket - cover;
-    x_.bracket_flange = take("bracket_depth", {most, x_.seat_face, most});
+    const double last = x_.shroud_back - gasket;
+    x_.bracket_flange =
+        take("bracket_depth", {last - std::min(0.5 * d_, 0.4 * room), x_.seat_face, last - 0.05 * room});
     x_.casing_flange = x_.bracket_flange + gasket;
+    // From the casing's flange to its cavity.
+    const double cover = std::min(0.5 * d_, 0.9 * (x_.shroud_back - x_.casing_flange));
     x_.spigot_end = x_.casing_flange + 0.6 * cover;
     x_.cavity_back = x_.casing_flange + cover;
     x_.plate_back = x_.bracket_flange - std::min(0.34 * d_, 0.3 * (x_.bracket_flange - x_.motor_flange));

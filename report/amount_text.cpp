@@ -1,5 +1,6 @@
 #include "report/amount_text.h"
 
+#include <algorithm>
 #include <cmath>
 
 #include <fmt/format.h>
@@ -9,37 +10,35 @@
 namespace pumpwright::report {
 namespace {
 
-const Unit* first_unit(const job::Reading& reading) {
-  if (const auto* value = std::get_if<job::ValueReading>(&reading.body))
-    return value->values.empty() ? nullptr : value->values.front().unit;
-  if (const auto* size = std::get_if<job::SizeReading>(&reading.body))
-    return size->points.empty() ? nullptr : size->points.front().diameter.unit;
-  if (const auto* sweep = std::get_if<job::SweepReading>(&reading.body))
-    return sweep->points.empty() ? nullptr : sweep->points.front().reading.unit;
-  return nullptr;
+// Decimals that show two significant digits of a doubt.
+int decimals_of_doubt(double number) {
+  return number > 0 ? std::clamp(1 - static_cast<int>(std::floor(std::log10(number))), 0, 9) : 0;
 }
 
-bool fits(const Unit* unit, Kind kind) {
-  return unit != nullptr && unit->kind == kind;
+// A bound in another unit: the digits its last written place is worth there, without trailing zeros.
+std::string converted(const Written& bound, const Unit& unit) {
+  std::string text =
+      format_decimals(bound.quantity(), unit, decimals_for_graduation(bound.last_place_si, unit));
+  const std::size_t end = text.find(' ');
+  std::string number = text.substr(0, end);
+  if (number.find('.') != std::string::npos) {
+    number.erase(number.find_last_not_of('0') + 1);
+    if (number.back() == '.') number.pop_back();
+  }
+  return end == std::string::npos ? number : number + text.substr(end);
 }
 
 }  // namespace
 
-const Unit* unit_for(const job::Check& check, const job::Reading* reading, const job::JudgedReading& judged) {
-  for (const job::Limit& limit : check.limits)
-    for (const auto& bound : {limit.upper, limit.lower})
-      if (bound && fits(bound->unit, check.quantity)) return bound->unit;
-  if (reading != nullptr) {
-    const Unit* unit = first_unit(*reading);
-    if (fits(unit, check.quantity)) return unit;
-  }
-  const double si = judged.value ? judged.value->si() : 0;
-  return &suitable_unit(check.quantity, si, System::metric);
-}
-
 std::string value_text(const AnyQuantity& value, const Unit& unit, double graduation_si) {
   if (graduation_si > 0) return format_decimals(value, unit, decimals_for_graduation(graduation_si, unit));
   return format_significant(value, unit, 4);
+}
+
+const Unit* metric_beside(const Unit& unit, const AnyQuantity& value) {
+  if (unit.system != System::inch) return nullptr;
+  if (value.kind() == Kind::length) return &unit_with_symbol("mm", Kind::length);
+  return &suitable_unit(value.kind(), value.si(), System::metric);
 }
 
 std::string metric_text(const AnyQuantity& value, const Unit& unit, double graduation_si) {
@@ -51,9 +50,8 @@ std::string metric_text(const AnyQuantity& value, const Unit& unit, double gradu
 
 std::string plus_minus_text(double half_width_si, const Unit& unit) {
   const double number = step_from_si(half_width_si, unit);
-  const int decimals = number > 0 ? std::max(0, 1 - static_cast<int>(std::floor(std::log10(number)))) : 0;
   const std::string space = unit.symbol.empty() || unit.symbol.front() == '%' ? "" : " ";
-  return fmt::format("± {:.{}f}{}{}", number, std::min(decimals, 9), space, unit.symbol);
+  return fmt::format("± {:.{}f}{}{}", number, decimals_of_doubt(number), space, unit.symbol);
 }
 
 std::string written_text(const Written& written) {
@@ -68,6 +66,19 @@ std::string limit_text(const job::Limit& limit) {
   if (limit.upper) return "≤ " + written_text(*limit.upper);
   if (limit.lower) return "≥ " + written_text(*limit.lower);
   return {};
+}
+
+std::string limit_text_in(const job::Limit& limit, const Unit& unit) {
+  const auto text = [&](const std::optional<Written>& bound) {
+    return bound && bound->unit != &unit && bound->unit != nullptr && bound->unit->kind == unit.kind &&
+                   bound->last_place_si > 0
+               ? converted(*bound, unit)
+               : std::string();
+  };
+  const std::string lower = text(limit.lower), upper = text(limit.upper);
+  if (!lower.empty() && !upper.empty()) return lower + " … " + upper;
+  if (!upper.empty()) return "≤ " + upper;
+  return lower.empty() ? lower : "≥ " + lower;
 }
 
 }  // namespace pumpwright::report

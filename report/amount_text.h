@@ -11,15 +11,18 @@
 
 namespace pumpwright::report {
 
-// The unit in which values of a check are shown: that of its deciding limit, else that of the reading, else
-// one that suits the value. Never null.
-const Unit* unit_for(const job::Check& check, const job::Reading* reading, const job::JudgedReading& judged);
-
 // A value with the digits the instrument carries (graduation 0: four significant digits).
 std::string value_text(const AnyQuantity& value, const Unit& unit, double graduation_si);
 
+// The metric unit to show a value of `unit` in besides; null when `unit` is no inch unit.
+const Unit* metric_beside(const Unit& unit, const AnyQuantity& value);
+
 // The same in a metric unit, when `unit` is not one already; else empty.
 std::string metric_text(const AnyQuantity& value, const Unit& unit, double graduation_si);
+
+// The value of a computation with doubt ± `half_width_si`: as many decimals as plus_minus_text shows of it
+// (half width 0: four significant digits).
+std::string doubtful_text(const AnyQuantity& value, const Unit& unit, double half_width_si);
 
 // "± 0.30 thou": two significant digits, `half_width_si` a step of the kind.
 std::string plus_minus_text(double half_width_si, const Unit& unit);
@@ -29,5 +32,8 @@ std::string written_text(const Written& written);
 
 // "≤ 7 thou", "0.5 mm … 1 mm", "≥ 20 ft·lbf"; empty when there is no bound.
 std::string limit_text(const job::Limit& limit);
+
+// The same limit in another unit, "≤ 0.178 mm"; empty when it was written in that unit.
+std::string limit_text_in(const job::Limit& limit, const Unit& unit);
 
 }  // namespace pumpwright::report

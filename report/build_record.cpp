@@ -12,6 +12,7 @@
 #include "report/polar_plot.h"
 #include "report/record_front.h"
 #include "report/record_text.h"
+#include "report/section_drawing.h"
 #include "report/verdict_table.h"
 
 namespace pumpwright::report {
@@ -43,6 +44,7 @@ class Composition {
     set_front_page(flow_, in_);
     open_points();
     deviations();
+    seal_detail();
     set_verdict_table(flow_, in_);
     sweeps();
     chains();
@@ -92,17 +94,18 @@ class Composition {
     flow_.advance(5);
   }
 
+  // The front page says when nothing is open and nothing was accepted; a heading over nothing is left out.
   void open_points() {
+    if (in_.judgement.open.empty()) return;
     flow_.heading(label(Label::open_points), 30);
-    if (in_.judgement.open.empty()) flow_.paragraph(label(Label::open_none), body());
     for (const job::OpenPoint& point : in_.judgement.open)
       item(cut(point.check.empty() ? step_title(point.step) : check_title(point.check)),
            cut(point.what.in(in_.language)));
   }
 
   void deviations() {
+    if (in_.state.deviations.empty()) return;
     flow_.heading(label(Label::deviations), 30);
-    if (in_.state.deviations.empty()) flow_.paragraph(label(Label::deviations_none), body());
     for (const auto& [check, accepted] : in_.state.deviations)
       item(cut(check_title(check)), cut(accepted.reason),
            by_and_when(Label::deviation_line, accepted.actor, accepted.time));
@@ -110,6 +113,14 @@ class Composition {
 
   std::string by_and_when(Label sentence, const std::string& actor, job::UtcTime time) const {
     return fill(fill(label(sentence), actor), moment_text(time));
+  }
+
+  void seal_detail() {
+    flow_.heading(label(Label::seal_detail), 310);
+    const Box box{flow_.left(), flow_.y(), flow_.width(), std::min(flow_.room(), 310.0)};
+    const SectionView view =
+        seal_view(in_.section, section_markers(in_.snapshot.plan, in_.judgement, in_.section));
+    flow_.advance(draw_section(flow_.canvas(), box, view, in_.language).height);
   }
 
   // Two pictures side by side, with every reading of the sweep as it was written beneath.
@@ -154,6 +165,11 @@ class Composition {
     });
     entry(Label::limit_band_tir, [&](double sx, double sy) {
       canvas.rectangle({sx, sy - 3.5, 15, 7}, {limit_fill, Pen{limit_line, 0.7, {}}});
+    });
+    entry(Label::high_spot, [&](double sx, double sy) {
+      const std::array<Point, 3> head{Point{sx + 15, sy}, Point{sx + 8, sy - 3}, Point{sx + 8, sy + 3}};
+      canvas.line({sx, sy}, {sx + 9, sy}, {ink, 1.1, {}});
+      canvas.polygon(head, {ink, std::nullopt});
     });
     entry(Label::suspect, [&](double sx, double sy) {
       canvas.rectangle({sx + 3, sy - 4.5, 9, 9}, {std::nullopt, Pen{fail_colour, 1.1, {}}});

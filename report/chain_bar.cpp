@@ -9,6 +9,7 @@
 #include "report/amount_text.h"
 #include "report/labels.h"
 #include "report/palette.h"
+#include "report/polar_plot.h"
 #include "report/section_drawing.h"
 #include "report/verdict_mark.h"
 
@@ -19,6 +20,7 @@ constexpr double points_per_metre = 72 / 0.0254;
 constexpr double bar_height = 7;
 constexpr double row_gap = 5;
 constexpr double window_height = 62;
+constexpr Colour adds_fill = rgb(0xC8CDD2);  // what takes away is white
 
 Type title_type() {
   return {8.6, Weight::bold, ink, Align::left};
@@ -117,7 +119,7 @@ class ChainPicture {
     const double height = row_height(canvas_, width_, link.name);
     canvas_.text({x_, y_}, link.name, name_type(), columns_.name);
     draw_arrow_bar(canvas_, on_bar(before), on_bar(after), y_ + 1,
-                   link.signed_value_m >= 0 ? rotating_fill : standing_fill);
+                   link.signed_value_m >= 0 ? adds_fill : white);
     canvas_.line({on_bar(after), y_ + 1 + bar_height}, {on_bar(after), y_ + height + 1},
                  {soft_ink, 0.4, {1.5, 1.5}});
     canvas_.text({columns_.value_right, y_}, link.value, number_type());
@@ -147,15 +149,16 @@ class ChainPicture {
     const double span = std::max(high - low, 1e-7);
     const double left = x_ + 0.1 * width_, right = x_ + 0.9 * width_;
     const double room = 0.72 * (right - left);
-    const double scale = usual_scale(span, 1e-12, {room, room});
+    const double scale = usual_magnification(span, room);
     const double middle = (low + high) / 2;
     const auto at = [&](double value_m) {
       return (left + right) / 2 + (value_m - middle) * scale * points_per_metre;
     };
     const double y = y_ + 24;
-    canvas_.text({x_, y_ + 2},
-                 fmt::format(fmt::runtime(text_of(Label::chain_window, language_)), scale_text(scale)),
-                 small_type());
+    canvas_.text(
+        {x_, y_ + 2},
+        fmt::format(fmt::runtime(text_of(Label::chain_window, language_)), fmt::format("{:g}", scale)),
+        small_type());
     const double from = bar_.lower_m ? at(*bar_.lower_m) : left;
     const double to = bar_.upper_m ? at(*bar_.upper_m) : right;
     if (bar_.lower_m || bar_.upper_m) canvas_.rectangle({from, y, to - from, 14}, {limit_fill, std::nullopt});
@@ -168,7 +171,7 @@ class ChainPicture {
     draw_verdict_mark(canvas_, {at(sum), y + 7}, 8, bar_.verdict);
     Type value = number_type();
     value.align = Align::centre;
-    canvas_.text({at(sum), y + 17}, bar_.sum, value);
+    canvas_.text({at(sum), y + 17}, bar_.sum_with_doubt, value);
   }
 
   template <class At>
@@ -202,15 +205,15 @@ ChainBar bar_for(const job::Check& check, const job::CheckFinding& finding, job:
   bar.deviation_accepted = finding.deviation_accepted;
   const job::JudgedReading none;
   const job::JudgedReading& judged = finding.readings.empty() ? none : finding.readings.front();
-  const Unit& unit = *unit_for(check, nullptr, judged);
+  const Unit& unit = job::unit_to_show(check, judged);
   for (const job::ChainShare& share : finding.chain)
     bar.links.push_back({share.name.in(language), share.coefficient * share.value.si(),
-                         value_text(share.value, unit, share.standard_uncertainty), share.fraction});
+                         doubtful_text(share.value, unit, 2 * share.standard_uncertainty), share.fraction});
   if (judged.value) {
     bar.sum_m = judged.value->si();
     bar.uncertainty_m = judged.standard_uncertainty.value_or(0);
-    bar.sum = value_text(*judged.value, unit, bar.uncertainty_m);
-    if (bar.uncertainty_m > 0) bar.sum += " " + plus_minus_text(2 * bar.uncertainty_m, unit);
+    bar.sum = bar.sum_with_doubt = doubtful_text(*judged.value, unit, 2 * bar.uncertainty_m);
+    if (bar.uncertainty_m > 0) bar.sum_with_doubt += " " + plus_minus_text(2 * bar.uncertainty_m, unit);
   }
   if (!check.limits.empty()) {
     const job::Limit& limit = check.limits.front();

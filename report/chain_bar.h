@@ -33,7 +33,7 @@ struct ChainBar {
   std::optional<double> sum_m;  // absent when a link is missing
   double uncertainty_m = 0;     // standard
   std::optional<double> lower_m, upper_m;
-  std::string sum, lower, upper;  // as printed
+  std::string sum, sum_with_doubt, lower, upper;  // as printed
 };
 
 std::vector<ChainBar> chain_bars(const job::Plan& plan, const job::Judgement& judgement,

@@ -84,7 +84,7 @@ enum class Label {
   mean_circle,
   fitted_circle,
   limit_band_tir,
-  limit_circle_ecc,
+  high_spot,
   limit_outside_picture,
   high_spot_keyway,
   high_spot_clock,

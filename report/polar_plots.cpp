@@ -41,7 +41,10 @@ std::string line_for(Label name, double value_m, const Unit& unit, double gradua
   std::string line = fmt::format("{} {}", text_of(name, language), value_text(value, unit, graduation_m));
   if (const std::string metric = metric_text(value, unit, graduation_m); !metric.empty())
     line += fmt::format(" ({})", metric);
-  if (limit != nullptr) line += fmt::format(", {} {}", text_of(Label::limit, language), limit_text(*limit));
+  if (limit != nullptr) {
+    const std::string same = limit_text_in(*limit, unit);
+    line += fmt::format(", {} {}", text_of(Label::limit, language), same.empty() ? limit_text(*limit) : same);
+  }
   return line;
 }
 
@@ -53,7 +56,7 @@ class PlotFor {
         written_(std::get<job::SweepReading>(reading.body)),
         judged_(judged),
         language_(language),
-        unit_(unit_for(check, &reading, judged)) {}
+        unit_(&job::unit_to_show(check, judged)) {}
 
   PolarPlot start() const {
     const SweepResult& sweep = *judged_.sweep;
@@ -101,11 +104,15 @@ class PlotFor {
   // Said under every picture: the eccentricity behind the TIR.
   void add_eccentricity(PolarPlot& plot) const {
     const SweepResult& sweep = *judged_.sweep;
-    std::string line = line_for(Label::eccentricity, sweep.eccentricity.value.value(), *unit_,
-                                judged_.instrument_graduation_si / 10, nullptr, language_);
-    if (sweep.vector_uncertainty)
-      line += " " + plus_minus_text(2 * sweep.vector_uncertainty->u.value(), *unit_);
-    plot.caption.push_back(line);
+    if (!sweep.vector_uncertainty) {
+      plot.caption.push_back(line_for(Label::eccentricity, sweep.eccentricity.value.value(), *unit_,
+                                      judged_.instrument_graduation_si / 10, nullptr, language_));
+      return;
+    }
+    const double doubt_m = 2 * sweep.vector_uncertainty->u.value();
+    plot.caption.push_back(fmt::format("{} {} {}", text_of(Label::eccentricity, language_),
+                                       doubtful_text(sweep.eccentricity.value, *unit_, doubt_m),
+                                       plus_minus_text(doubt_m, *unit_)));
   }
 
  private:

@@ -25,6 +25,16 @@ struct Field {
   int columns = 1;  // of four
 };
 
+// The tag's text as it stands beside it: the job number, then the hash in short lines to compare by eye.
+std::string in_lines(const std::string& text) {
+  constexpr std::size_t line = 16;
+  const std::size_t hash = text.rfind(' ') + 1;
+  std::string lines = text.substr(0, hash);
+  for (std::size_t at = hash; at < text.size(); at += line)
+    lines += "\n" + text.substr(at, line);
+  return lines;
+}
+
 class FrontPage {
  public:
   FrontPage(PageFlow& flow, const BuildRecordInput& input) : flow_(flow), in_(input) {}
@@ -37,7 +47,6 @@ class FrontPage {
     flow_.advance(10);
     counts();
     section();
-    seal_detail();
     notes();
   }
 
@@ -50,7 +59,7 @@ class FrontPage {
     const std::string text = qr_text(in_.header.number, in_.record_hash);
     draw_qr(canvas(), {right - tag_size + 6, 30}, tag_size, text);
     const double tag_text_width = 124;
-    canvas().text({right - tag_size - tag_text_width - 4, 40}, text,
+    canvas().text({right - tag_size - tag_text_width - 4, 40}, in_lines(text),
                   {6.6, Weight::regular, soft_ink, Align::right}, tag_text_width);
     const double width = flow_.width() - tag_size - tag_text_width - 16;
     double y = 38;
@@ -166,22 +175,18 @@ class FrontPage {
                     {9, Weight::regular, ink, Align::left});
     }
     flow_.advance(height + 6);
-    const bool all = j.all_pass();
-    flow_.paragraph(label(all ? Label::all_pass : Label::not_all_pass), {9, Weight::bold, ink, Align::left});
+    std::string summary = label(j.all_pass() ? Label::all_pass : Label::not_all_pass);
+    if (j.open.empty()) summary += " " + label(Label::open_none);
+    if (in_.state.deviations.empty()) summary += " " + label(Label::deviations_none);
+    flow_.paragraph(summary, {9, Weight::bold, ink, Align::left});
   }
 
   void section() {
     flow_.heading(label(Label::half_section), 240);
-    const double height = std::min(flow_.room(), 430.0);
-    markers_ = section_markers(in_.snapshot.plan, in_.judgement, in_.section);
+    const double height = std::min(flow_.room() - 24, 430.0);
     const Box box{flow_.left(), flow_.y(), flow_.width(), height};
-    flow_.advance(draw_section(canvas(), box, whole_view(in_.section, markers_), in_.language).height);
-  }
-
-  void seal_detail() {
-    flow_.heading(label(Label::seal_detail), 230);
-    const Box box{flow_.left(), flow_.y(), flow_.width(), std::min(flow_.room(), 250.0)};
-    flow_.advance(draw_section(canvas(), box, seal_view(in_.section, markers_), in_.language).height);
+    const auto markers = section_markers(in_.snapshot.plan, in_.judgement, in_.section);
+    flow_.advance(draw_section(canvas(), box, whole_view(in_.section, markers), in_.language).height);
   }
 
   void notes() {
@@ -202,7 +207,6 @@ class FrontPage {
 
   PageFlow& flow_;
   const BuildRecordInput& in_;
-  std::vector<SectionMarker> markers_;
 };
 
 }  // namespace

@@ -80,7 +80,7 @@ std::string shortened(const std::string& text, std::size_t characters_max, job::
 
 std::string moment_text(job::UtcTime time) {
   const std::string iso = job::format_utc_time(time);
-  return iso.substr(0, 10) + " " + iso.substr(11, 5) + " UTC";
+  return iso.substr(0, 10) + " " + iso.substr(11, 5);
 }
 
 std::string reading_as_written(const job::Reading& reading, job::Language language) {

@@ -13,7 +13,7 @@ namespace pumpwright::report {
 // At most `characters_max` characters of a text of unbounded length; says how many more the record holds.
 std::string shortened(const std::string& text, std::size_t characters_max, job::Language language);
 
-// "2026-11-18 08:04 UTC".
+// "2026-11-18 08:04", in UTC; the page says so once.
 std::string moment_text(job::UtcTime time);
 
 // What the hand wrote, in one line: values as written, or how many points between which two.
@@ -23,7 +23,7 @@ std::string reading_as_written(const job::Reading& reading, job::Language langua
 // than can be listed.
 std::string sweep_as_written(const job::SweepReading& sweep, job::Language language);
 
-// "dial-1 · J.M. · 2026-11-18 08:28 UTC".
+// "dial-1 · J.M. · 2026-11-18 08:28".
 std::string reading_circumstances(const job::Reading& reading);
 
 // The reading of that id among all standing ones; null when there is none (a chain has none).

@@ -144,11 +144,11 @@ class SectionPicture {
     names(top_, top_row_);
     names(bottom_, bottom_row_);
     legend();
-    return {ratio_, y_legend_ + legend_height - box_.y};
+    return {ratio_, y_legend_ + 11 - box_.y};
   }
 
  private:
-  static constexpr double legend_height = 14;
+  static constexpr double legend_height = 24;
   static constexpr double fan = 16;  // between drawing and names: where leaders spread
 
   // Names of places far from the axis stand above the drawing, the others below it.
@@ -191,7 +191,7 @@ class SectionPicture {
     x_zero_ = box_.x + (box_.width - length_m * points) / 2 - window_.x_min_m * points;
     y_top_ = box_.y + top_height;
     y_foot_ = y_top_ + height_m * points;
-    y_legend_ = y_foot_ + bottom_height + 4;
+    y_legend_ = y_foot_ + bottom_height + 14;
     for (auto* side : {&top_, &bottom_}) {
       for (PlacedMarker& m : *side)
         m.at = m.mark = paper({m.at.x, m.at.y});
@@ -378,8 +378,8 @@ std::string scale_text(double ratio) {
 }
 
 double usual_scale(double width_m, double height_m, PageSize room) {
-  constexpr std::array reductions{0.1, 0.2, 0.5, 1.0, 1.25, 1.5, 2.0,  2.5,  3.0,  4.0,
-                                  5.0, 6.0, 8.0, 10., 15.,  20., 25.0, 50.0, 100., 200.};
+  constexpr std::array reductions{0.1, 0.2, 0.25, 0.5, 1 / 1.5, 1.0, 1.25, 1.5,  2.0,  2.5,  3.0,
+                                  4.0, 5.0, 6.0,  8.0, 10.,     15., 20.,  25.0, 50.0, 100., 200.};
   const double wanted =
       std::max(width_m * points_per_metre / room.width, height_m * points_per_metre / room.height);
   for (const double reduction : reductions)

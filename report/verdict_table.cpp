@@ -39,7 +39,7 @@ struct Row {
   std::vector<std::string> beneath;  // lines over the whole width, each may stand on the next page
 };
 
-constexpr std::array<double, 5> shares{0.125, 0.235, 0.245, 0.255, 0.14};
+constexpr std::array<double, 5> shares{0.12, 0.225, 0.25, 0.255, 0.15};
 constexpr double gutter = 8;
 constexpr double pad = 4.5;
 
@@ -178,8 +178,8 @@ class VerdictTable {
     row.verdict = verdict;
     row.deviation_accepted = finding.deviation_accepted && verdict != job::Verdict::pass;
     row.cells = {verdict_cell(verdict, row.deviation_accepted), check_cell(check, verdict, reason),
-                 reading_cell(check, judged, reading), limit_cell(check),
-                 uncertainty_cell(check, judged, reading)};
+                 reading_cell(check, judged, reading), limit_cell(check, job::unit_to_show(check, judged)),
+                 uncertainty_cell(check, judged)};
     for (const job::Text& remark : judged.remarks)
       row.beneath.push_back(cut(remark.in(in_.language)));
     if (judged.settle)
@@ -208,11 +208,10 @@ class VerdictTable {
     else if (!judged.as_written.empty())
       cell.push_back({cut(judged.as_written), plain()});
     if (judged.value && check.judged != job::Judged::confirmed) {
-      const Unit& unit = *unit_for(check, reading, judged);
-      const double digits = digits_si(judged);
-      std::string line = value_text(*judged.value, unit, digits);
-      if (const std::string metric = metric_text(*judged.value, unit, digits); !metric.empty())
-        line += " = " + metric;
+      const Unit& unit = job::unit_to_show(check, judged);
+      std::string line = judged_text(judged, unit);
+      if (const Unit* metric = metric_beside(unit, *judged.value))
+        line += " = " + judged_text(judged, *metric);
       cell.push_back({line, strong()});
     }
     if (reading != nullptr) cell.push_back({reading_circumstances(*reading), small()});
@@ -220,9 +219,11 @@ class VerdictTable {
     return cell;
   }
 
-  static double digits_si(const job::JudgedReading& judged) {
-    if (judged.instrument_graduation_si > 0) return judged.instrument_graduation_si;
-    return judged.standard_uncertainty.value_or(0);
+  // With the digits of the instrument, or of the doubt where no instrument was read.
+  static std::string judged_text(const job::JudgedReading& judged, const Unit& unit) {
+    if (judged.instrument_graduation_si > 0)
+      return value_text(*judged.value, unit, judged.instrument_graduation_si);
+    return doubtful_text(*judged.value, unit, 2 * judged.standard_uncertainty.value_or(0));
   }
 
   std::string who_and_where(const job::Limit& limit) const {
@@ -234,13 +235,18 @@ class VerdictTable {
     return cut(line);
   }
 
-  Cell limit_cell(const job::Check& check) const {
+  Cell limit_cell(const job::Check& check, const Unit& shown_in) const {
     if (check.kind == job::CheckKind::confirmation) return {{"–", plain()}};
     if (check.limits.empty()) return {{label(Label::no_limit), small()}};
     const job::Limit& limit = check.limits.front();
     Cell cell{{limit_text(limit), strong()}};
-    const std::string metric = metric_bounds(limit);
-    if (!metric.empty()) cell.push_back({metric, plain()});
+    const std::string same = limit_text_in(limit, shown_in);
+    if (!same.empty()) cell.push_back({same, plain()});
+    const AnyQuantity size(check.quantity, limit.upper ? limit.upper->si : limit.lower ? limit.lower->si : 0);
+    if (const Unit* metric = metric_beside(shown_in, size)) {
+      const std::string in_metric = limit_text_in(limit, *metric);
+      if (!in_metric.empty()) cell.push_back({in_metric, plain()});
+    }
     cell.push_back({who_and_where(limit), small()});
     cell.push_back({limit.decision.rule == job::Rule::guarded
                         ? label(Label::guarded)
@@ -249,31 +255,17 @@ class VerdictTable {
     return cell;
   }
 
-  static std::string metric_bounds(const job::Limit& limit) {
-    const auto metric = [](const std::optional<Written>& bound) {
-      return bound && bound->unit != nullptr
-                 ? metric_text(bound->quantity(), *bound->unit, bound->last_place_si)
-                 : std::string();
-    };
-    const std::string lower = metric(limit.lower), upper = metric(limit.upper);
-    if (lower.empty() && upper.empty()) return {};
-    if (lower.empty()) return "= " + upper;
-    if (upper.empty()) return "= " + lower;
-    return "= " + lower + " … " + upper;
-  }
-
-  Cell uncertainty_cell(const job::Check& check, const job::JudgedReading& judged,
-                        const job::Reading* reading) const {
+  Cell uncertainty_cell(const job::Check& check, const job::JudgedReading& judged) const {
     Cell cell;
     if (judged.standard_uncertainty && *judged.standard_uncertainty > 0)
       cell.push_back(
-          {plus_minus_text(2 * *judged.standard_uncertainty, *unit_for(check, reading, judged)), plain()});
+          {plus_minus_text(2 * *judged.standard_uncertainty, job::unit_to_show(check, judged)), plain()});
     if (judged.conformance_probability) {
       const double percent = 100 * *judged.conformance_probability;
       // Never rounded up to certainty.
-      const std::string shown = percent > 99.9 && percent < 100 ? "> 99.9 %"
-                                : percent < 0.1 && percent > 0  ? "< 0.1 %"
-                                                                : fmt::format("{:.1f} %", percent);
+      const std::string shown = percent > 99.9  ? "> 99.9 %"
+                                : percent < 0.1 ? "< 0.1 %"
+                                                : fmt::format("{:.1f} %", percent);
       cell.push_back({fill(label(Label::conforms_with), shown), small()});
     }
     return cell;

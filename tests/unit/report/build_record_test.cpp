@@ -91,7 +91,7 @@ TEST(BuildRecord, CanBeSearched) {
                            "End float",
                            "To settle it: an indicator of 0.1 thou",
                            "High spot at clock position",
-                           "departures ×",
+                           "Departures ×",
                            "Seal working length as installed",
                            "34.60 mm ± 0.16 mm",
                            "replaced by r4",
