@@ -62,6 +62,9 @@ void is_directory(CLI::Option& option);
 // BadInput about one argument.
 BadInput bad_argument(const std::string& flag, const std::string& value, const std::string& expected);
 
+// Longest length any argument or file may give [m]: far beyond any pump, and far below where sums overflow.
+constexpr double length_max_m = 1000;
+
 // A whole number written as decimal digits, from `least` to `most`.
 std::uint64_t whole_number(const std::string& flag, const std::string& text, std::uint64_t least,
                            std::uint64_t most);

@@ -28,8 +28,9 @@ struct FitArguments {
 
 Length length_argument(const std::string& flag, const std::string& text, const Unit& unit, bool may_be_zero) {
   const auto written = parse_written(text, Kind::length, {.field = flag, .default_unit = &unit});
-  if (written.si < 0 || (!may_be_zero && written.si == 0))
-    throw bad_argument(flag, text, may_be_zero ? "a length, not negative" : "a length above zero");
+  if (written.si < 0 || written.si > length_max_m || (!may_be_zero && written.si == 0))
+    throw bad_argument(flag, text,
+                       may_be_zero ? "a length from 0 to 1000 m" : "a length above zero, at most 1000 m");
   return metres(written.si);
 }
 
@@ -68,6 +69,8 @@ PressQuestion press_question(const FitArguments& a, const Unit& unit) {
   if (!a.working_clearance.empty())
     press.working_clearance = length_argument("--working-clearance", a.working_clearance, unit, true);
   press.room = parse_temperature(a.room, {.field = "--room"});
+  if (!(kelvin_of(press.room) >= 200 && kelvin_of(press.room) <= 400))
+    throw bad_argument("--room", a.room, "a room temperature from 200 K to 400 K");
   return press;
 }
 

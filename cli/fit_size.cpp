@@ -57,6 +57,8 @@ std::vector<Written> pieces_with_one_unit(std::span<const std::string> texts, co
 FitSize from_limits(const std::string& text, const Unit* unit, SizeLimits limits, Length nominal,
                     const std::string& flag) {
   if (!(limits.smallest.value() > 0)) throw bad_argument(flag, text, "a diameter above zero");
+  if (!(limits.largest.value() <= length_max_m))
+    throw bad_argument(flag, text, "a diameter of at most 1000 m");
   if (limits.smallest > limits.largest)
     throw bad_argument(flag, text, "the larger limit or the upper deviation where it belongs");
   FitSize size;
@@ -141,7 +143,8 @@ FitSize from_measured(const std::string& text, const std::string& uncertainty, c
   if (!uncertainty.empty()) {
     const ParseContext context{.field = flag + "-u", .default_unit = size.unit};
     u = metres(parse_written(uncertainty, Kind::length, context).si);
-    if (u.value() < 0) throw bad_argument(flag + "-u", uncertainty, "a standard uncertainty, not negative");
+    if (!(u.value() >= 0 && u < metres(size.si)))
+      throw bad_argument(flag + "-u", uncertainty, "a standard uncertainty from 0 to less than the size");
   }
   result.measured = MeasuredDiameter{.value = metres(size.si), .standard_uncertainty = u};
   return result;

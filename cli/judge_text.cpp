@@ -17,15 +17,6 @@ using job::Language;
 
 constexpr std::size_t text_width = 110;
 
-// The unit a check's limit is written in; without a limit, one that suits the value.
-const Unit& unit_for(const job::Check& check, const AnyQuantity& value) {
-  if (!check.limits.empty()) {
-    const auto& limit = check.limits.front();
-    return limit.upper ? *limit.upper->unit : *limit.lower->unit;
-  }
-  return suitable_unit(value.kind(), std::abs(value.si()), System::metric);
-}
-
 // The digits of the instrument; of a computed value, those its uncertainty deserves.
 int decimals_of(const job::JudgedReading& reading, const Unit& unit) {
   if (reading.instrument_graduation_si > 0)
@@ -39,7 +30,7 @@ bool has_uncertainty(const job::JudgedReading& reading) {
 
 std::string value_text(const job::Check& check, const job::JudgedReading& reading) {
   if (!reading.value) return "";
-  const Unit& unit = unit_for(check, *reading.value);
+  const Unit& unit = job::unit_to_show(check, reading);
   if (reading.instrument_graduation_si > 0 || has_uncertainty(reading))
     return format_decimals(*reading.value, unit, decimals_of(reading, unit));
   return format_significant(*reading.value, unit, 3);
@@ -48,7 +39,7 @@ std::string value_text(const job::Check& check, const job::JudgedReading& readin
 // One digit more than the value, in the same unit.
 std::string uncertainty_text(const job::Check& check, const job::JudgedReading& reading) {
   if (!reading.value || !has_uncertainty(reading)) return "";
-  const Unit& unit = unit_for(check, *reading.value);
+  const Unit& unit = job::unit_to_show(check, reading);
   const double step = step_from_si(*reading.standard_uncertainty, unit);
   return fmt::format("u {:.{}f}", step, std::min(decimals_of(reading, unit) + 1, 12));
 }
@@ -81,6 +72,7 @@ std::string notes_text(const job::Check& check, const job::JudgedReading& readin
     add(say(Word::settle, language) + ": " + reading.settle->text.in(language));
   for (const auto& remark : reading.remarks)
     add(remark.in(language));
+  if (reading.verdict == job::Verdict::fail) add(check.if_it_fails.in(language));
   return notes;
 }
 

@@ -33,7 +33,8 @@ struct SweepArguments {
 
 Length positive_length(const std::string& flag, const std::string& text, const Unit& unit) {
   const Written written = parse_written(text, Kind::length, {.field = flag, .default_unit = &unit});
-  if (!(written.si > 0)) throw bad_argument(flag, text, "a length above zero");
+  if (!(written.si > 0 && written.si <= length_max_m))
+    throw bad_argument(flag, text, "a length above zero, at most 1000 m");
   return metres(written.si);
 }
 
@@ -108,7 +109,7 @@ SweepQuestion question_of(const SweepArguments& a, const Surroundings& surroundi
   q.over = given_length("--over", a.over, *q.unit);
   q.on_eccentricity = a.limit_on == "eccentricity";
   q.limit = parse_written(a.limit, Kind::length, {.field = "--limit", .default_unit = q.unit});
-  if (!(q.limit.si > 0)) throw bad_argument("--limit", a.limit, "a length above zero");
+  (void)positive_length("--limit", a.limit, *q.unit);
   q.rule = rule_of(a);
   if (const auto graduation = given_length("--graduation", a.graduation, *q.unit)) {
     q.instrument = Instrument{.id = "", .graduation = *graduation};

@@ -14,6 +14,8 @@ namespace pumpwright {
 namespace {
 
 constexpr double usual_proof_share = 0.75;  // of a joint that is taken apart again; common practice
+constexpr double torque_max_nm = 1e6;
+constexpr double preload_max_n = 1e9;
 
 struct TorqueArguments {
   std::string thread;
@@ -105,7 +107,8 @@ void read_what_is_asked(const TorqueArguments& a, TorqueQuestion& q) {
   if (!a.torque.empty()) {
     const double error = a.wrench_error.empty() ? 0 : fraction("--wrench-error", a.wrench_error, 0, 0.9);
     const auto torque = parse_written(a.torque, Kind::torque, {.field = "--torque"});
-    if (!(torque.si > 0)) throw bad_argument("--torque", a.torque, "a torque above zero");
+    if (!(torque.si > 0 && torque.si <= torque_max_nm))
+      throw bad_argument("--torque", a.torque, "a torque above zero, at most 1e6 N·m");
     q.torque = AppliedTorque{.set = newton_metres(torque.si), .wrench_error = error};
     q.system = torque.unit->system == System::both ? q.system : torque.unit->system;
     return;
@@ -114,7 +117,8 @@ void read_what_is_asked(const TorqueArguments& a, TorqueQuestion& q) {
     throw bad_argument("--wrench-error", a.wrench_error, "nothing, unless with --torque");
   if (!a.preload.empty()) {
     const auto preload = parse_written(a.preload, Kind::force, {.field = "--preload"});
-    if (!(preload.si > 0)) throw bad_argument("--preload", a.preload, "a force above zero");
+    if (!(preload.si > 0 && preload.si <= preload_max_n))
+      throw bad_argument("--preload", a.preload, "a force above zero, at most 1e9 N");
     q.preload = newtons(preload.si);
     return;
   }

@@ -95,6 +95,7 @@ void decode_points(const JsonReader& at, const Scale& scale, SweepReading& out) 
         {decode_degrees(p.required("angle_deg")), decode_length(p.required("reading"), scale)});
     if (const auto opposite = p.optional("opposite")) out.opposite.push_back(decode_length(*opposite, scale));
   }
+  if (out.points.empty()) at.refuse("at least three readings");
   if (!out.opposite.empty() && out.opposite.size() != out.points.size())
     at.refuse("an \"opposite\" at every point or at none");
 }

@@ -232,6 +232,14 @@ const CheckFinding* Judgement::find(std::string_view check) const {
   return at == findings.end() ? nullptr : &*at;
 }
 
+const Unit& unit_to_show(const Check& check, const JudgedReading& reading) {
+  if (reading.unit != nullptr && reading.unit->kind == check.quantity) return *reading.unit;
+  for (const auto& limit : check.limits)
+    for (const auto* bound : {&limit.upper, &limit.lower})
+      if (*bound && (*bound)->unit->kind == check.quantity) return *(*bound)->unit;
+  return suitable_unit(check.quantity, reading.value ? std::fabs(reading.value->si()) : 0, System::metric);
+}
+
 Judgement judge(const Snapshot& snapshot, const JobState& state) {
   const JudgeContext in{snapshot, state};
   Judgement out;

@@ -65,8 +65,13 @@ struct JudgedReading {
   std::vector<Text> remarks;  // suspects, missed TIR, closure, end float …
   std::optional<SweepResult> sweep;
   std::optional<SizeResult> size;
+  const Unit* unit = nullptr;           // the instrument's; null when none was used
   double instrument_graduation_si = 0;  // 0 when no instrument was used; sets how many digits are shown
 };
+
+// The unit in which people see a check's numbers: the instrument's, so that what is shown is what the hand
+// wrote; else the deciding limit's; else one that suits the value.
+const Unit& unit_to_show(const Check& check, const JudgedReading& reading);
 
 struct ChainShare {
   Text name;

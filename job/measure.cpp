@@ -135,6 +135,10 @@ const ShopInstrument& instrument_of(const Reading& reading, Kind quantity, const
   return at->second;
 }
 
+const Unit* unit_of(const ShopInstrument& instrument) {
+  return find_unit(instrument.unit, instrument.quantity);
+}
+
 Instrument engine_instrument(const ShopInstrument& instrument, UtcTime at) {
   Instrument out;
   out.id = instrument.id;
@@ -165,6 +169,7 @@ MeasuredReading measure_value(const Check& check, const Reading& reading, const 
   MeasuredReading out;
   out.shown.reading_id = reading.id;
   out.shown.as_written = fmt::format("{} on {}", listed(body.values), shop.id);
+  out.shown.unit = unit_of(shop);
   out.shown.instrument_graduation_si = instrument.graduation.value();
   out.numbers = {m};
   return out;
@@ -180,6 +185,7 @@ MeasuredReading measure_size(const Check& check, const Reading& reading, const J
   MeasuredReading out;
   out.shown.reading_id = reading.id;
   out.shown.as_written = fmt::format("{} on {}", size_as_written(body), shop.id);
+  out.shown.unit = unit_of(shop);
   out.shown.instrument_graduation_si = instrument.graduation.value();
   out.shown.size = size;
   if (check.judged == Judged::ovality || check.judged == Judged::taper) {
@@ -218,13 +224,15 @@ std::optional<MeanValue> mean_of(const Check& check, const JudgeContext& in) {
     const MeasuredReading measured = measure(check, reading, in);
     const SizeResult& size = *measured.shown.size;
     const bool in_date = measured.numbers.front().in_date;
+    const Unit* unit = measured.shown.unit;
     const auto corrected = at_20_degrees(*body, size.mean, size.u_mean, in);
-    if (corrected) return MeanValue{corrected->value.value(), corrected->u.value(), in_date};
-    return MeanValue{size.mean.value(), size.u_mean.value(), in_date};
+    if (corrected) return MeanValue{corrected->value.value(), corrected->u.value(), in_date, unit};
+    return MeanValue{size.mean.value(), size.u_mean.value(), in_date, unit};
   }
   if (!std::holds_alternative<ValueReading>(reading.body)) return std::nullopt;
-  const Measurement number = measure(check, reading, in).numbers.front();
-  return MeanValue{number.value, number.u, number.in_date};
+  const MeasuredReading measured = measure(check, reading, in);
+  const Measurement& number = measured.numbers.front();
+  return MeanValue{number.value, number.u, number.in_date, measured.shown.unit};
 }
 
 }  // namespace pumpwright::job

@@ -25,6 +25,7 @@ Link dimension_link(const ChainPart& part, const Dimension& d) {
 struct DatedLink {
   Link link;
   bool in_date = true;
+  const Unit* unit = nullptr;
 };
 
 // The link of one part, or nothing when its reading or dimension is not there.
@@ -39,7 +40,7 @@ std::optional<DatedLink> link_of(const ChainPart& part, const JudgeContext& in) 
   const auto mean = mean_of(*check, in);
   if (!mean) return std::nullopt;
   return DatedLink{measured_link(part.name.en, part.coefficient, metres(mean->value_si), metres(mean->u_si)),
-                   mean->in_date};
+                   mean->in_date, mean->unit};
 }
 
 ChainShare share_of(const ChainPart& part, const Link& link, double fraction) {
@@ -59,6 +60,7 @@ ChainMeasured measure_chain(const Check& check, const JudgeContext& in) {
     if (link) {
       chain.links.push_back(link->link);
       in_date = in_date && link->in_date;
+      if (out.measured.shown.unit == nullptr) out.measured.shown.unit = link->unit;
       continue;
     }
     out.measured.blocked = Reason::input_missing;

@@ -160,10 +160,11 @@ MeasuredReading measure_sweep(const Check& check, const Reading& reading, const 
   const auto& body = std::get<SweepReading>(reading.body);
   const ShopInstrument& shop = instrument_of(reading, Kind::length, in.snapshot);
   const Instrument instrument = engine_instrument(shop, reading.time);
-  const Unit& unit = parse_unit(shop.unit, Kind::length, "unit");
+  const Unit& unit = *unit_of(shop);
   MeasuredReading out;
   out.shown.reading_id = reading.id;
   out.shown.as_written = sweep_as_written(body, shop.id);
+  out.shown.unit = &unit;
   out.shown.instrument_graduation_si = instrument.graduation.value();
   out.blocked = blocked_by(check, body, instrument, in.snapshot);
   if (check.sweep.face)

@@ -53,6 +53,8 @@ MeasuredReading measure_preload(const Check& check, const JudgeContext& in);
 // else.
 const ShopInstrument& instrument_of(const Reading& reading, Kind quantity, const Snapshot& snapshot);
 
+const Unit* unit_of(const ShopInstrument& instrument);
+
 // The same for the engine, with its being in date at the reading's time. SI numbers of any kind pass through
 // as if they were lengths: the arithmetic of an uncertainty budget does not depend on the unit.
 Instrument engine_instrument(const ShopInstrument& instrument, UtcTime at);
@@ -61,7 +63,8 @@ Instrument engine_instrument(const ShopInstrument& instrument, UtcTime at);
 struct MeanValue {
   double value_si = 0;
   double u_si = 0;
-  bool in_date = true;  // of the instrument at the reading's time
+  bool in_date = true;         // of the instrument at the reading's time
+  const Unit* unit = nullptr;  // of the instrument
 };
 std::optional<MeanValue> mean_of(const Check& check, const JudgeContext& in);
 

@@ -1,6 +1,7 @@
 #include "job/plan_generator.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include <fmt/format.h>
 
@@ -72,9 +73,16 @@ const Column& column_of(const BoundFrom& from, const Row& row, const Lookup& in)
   return *at;
 }
 
-Written in_unit_of(const Dimension& like, double si, int digits) {
+// A computed bound in the unit its dimension was written in: sizes to a micrometre or a tenth of a thou,
+// small lengths to three digits.
+Written in_unit_of(const Dimension& like, double si) {
   const Unit& unit = *parse_written(like.text, Kind::length, {.field = "dimension"}).unit;
-  return computed(Kind::length, si, unit, format_significant(AnyQuantity(Kind::length, si), unit, digits));
+  const AnyQuantity value(Kind::length, si);
+  const double step_si = unit.system == System::inch ? 2.54e-6 : 1e-6;
+  const bool small = std::fabs(si) < 1000 * step_si;
+  return computed(
+      Kind::length, si, unit,
+      small ? format_significant(value, unit, 3) : format_graduated(value, unit, metres(step_si)));
 }
 
 // Size limits of an ISO 286 class ("k6") at a dimension of the make-up.
@@ -83,7 +91,7 @@ std::optional<Written> class_bound(const BoundFrom& from, const std::string& wor
       parse_fit(fmt::format("{} {}", size.nominal.value() * 1e3, words), "tolerance class");
   const SizeLimits limits =
       limits_of(designation.basic, designation.shaft ? *designation.shaft : *designation.hole);
-  return in_unit_of(size, (from.part == "lower" ? limits.smallest : limits.largest).value(), 7);
+  return in_unit_of(size, (from.part == "lower" ? limits.smallest : limits.largest).value());
 }
 
 // Clearance of a fits row at a dimension.
@@ -94,7 +102,7 @@ std::optional<Written> fit_bound(const BoundFrom& from, const Row& row, const Lo
       fmt::format("{} {}/{}", size->nominal.value() * 1e3, row.text("hole"), row.text("shaft")), "fit class");
   const FitRange range = fit_between(limits_of(d.basic, *d.hole), limits_of(d.basic, *d.shaft));
   return in_unit_of(*size,
-                    (from.part == "lower" ? range.smallest_clearance : range.largest_clearance).value(), 3);
+                    (from.part == "lower" ? range.smallest_clearance : range.largest_clearance).value());
 }
 
 std::optional<Written> cell_of(const BoundFrom& from, const Row& row, const Lookup& in) {
@@ -109,12 +117,12 @@ std::optional<Written> cell_of(const BoundFrom& from, const Row& row, const Look
   if (!from.times.empty()) {
     const Dimension* by = in.make_up.dimension(from.times);
     if (by == nullptr) return std::nullopt;
-    return in_unit_of(*by, value->si * by->nominal.value(), 3);
+    return in_unit_of(*by, value->si * by->nominal.value());
   }
   if (!from.below.empty()) {
     const Dimension* from_size = in.make_up.dimension(from.below);
     if (from_size == nullptr) return std::nullopt;
-    return in_unit_of(*from_size, from_size->nominal.value() - value->si, 6);
+    return in_unit_of(*from_size, from_size->nominal.value() - value->si);
   }
   return parse_written(value->text, in.kind, {.field = from.column});
 }
@@ -126,7 +134,7 @@ std::optional<Written> dimension_bound(const BoundFrom& from, const Lookup& in) 
                                       : from.part == "upper" ? d->upper
                                                              : d->nominal;
   if (!value) return std::nullopt;
-  return in_unit_of(*d, value->value(), 6);
+  return in_unit_of(*d, value->value());
 }
 
 std::optional<Written> fastener_bound(const BoundFrom& from, const Lookup& in) {

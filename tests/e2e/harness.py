@@ -18,6 +18,7 @@ ENVIRONMENT = {
     "PATH": os.environ.get("PATH", "/usr/bin:/bin"),
     "LC_ALL": "C.UTF-8",
     "ASAN_OPTIONS": "exitcode=99:detect_leaks=1",
+    "LSAN_OPTIONS": "exitcode=99:print_suppressions=0",
     "UBSAN_OPTIONS": "exitcode=99:print_stacktrace=1",
 }
 

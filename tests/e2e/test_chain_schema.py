@@ -17,6 +17,7 @@ BEYOND_A_SCHEMA = {
     "chain-two-links-of-one-name.json": "names are compared with each other",
     "chain-upper-below-lower.json": "two texts are compared as lengths",
     "chain-ambiguous-comma.json": "the grammar of numbers is the parser's",
+    "chain-beyond-all-measure.json": "a bound on a text is a bound on its value",
     "chain-repeated-key.json": "a schema sees the document after its keys were merged",
 }
 
