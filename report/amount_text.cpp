@@ -42,10 +42,13 @@ const Unit* metric_beside(const Unit& unit, const AnyQuantity& value) {
 }
 
 std::string metric_text(const AnyQuantity& value, const Unit& unit, double graduation_si) {
-  if (unit.system != System::inch) return {};
-  const Unit& metric = value.kind() == Kind::length ? unit_with_symbol("mm", Kind::length)
-                                                    : suitable_unit(value.kind(), value.si(), System::metric);
-  return value_text(value, metric, graduation_si);
+  const Unit* metric = metric_beside(unit, value);
+  return metric == nullptr ? std::string() : value_text(value, *metric, graduation_si);
+}
+
+std::string doubtful_text(const AnyQuantity& value, const Unit& unit, double half_width_si) {
+  const double number = step_from_si(half_width_si, unit);
+  return number > 0 ? format_decimals(value, unit, decimals_of_doubt(number)) : value_text(value, unit, 0);
 }
 
 std::string plus_minus_text(double half_width_si, const Unit& unit) {
