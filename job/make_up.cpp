@@ -89,7 +89,7 @@ std::map<std::string, Dimension> decode_dimensions(const JsonReader& json) {
   std::map<std::string, Dimension> out;
   for (const auto& name : json.keys()) {
     const JsonReader at = json.required(name);
-    if (!is_dimension_name(name)) at.refuse("the name of a dimension; `pumpwright plan --help` lists them");
+    if (!is_dimension_name(name)) at.refuse("the name of a dimension (docs/job.schema.json lists them)");
     out.emplace(name, decode_dimension(at));
   }
   return out;

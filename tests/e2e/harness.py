@@ -39,6 +39,17 @@ def run(*arguments, stdin=b"", cwd=ROOT, environment=None):
     return done
 
 
+def document(path):
+    """The document, or None when it is no JSON at all (strictly: no NaN, no infinity)."""
+    def refuse(word):
+        raise ValueError(word)
+
+    try:
+        return json.loads(path.read_bytes().decode("utf-8"), parse_constant=refuse)
+    except (ValueError, RecursionError):
+        return None
+
+
 class ProgramTest(unittest.TestCase):
     """Assertions about one run of the program."""
 

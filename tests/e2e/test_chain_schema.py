@@ -6,7 +6,7 @@ from pathlib import Path
 
 import jsonschema
 
-from harness import HERE, ROOT, ProgramTest, run
+from harness import HERE, ROOT, ProgramTest, document, run
 
 SCHEMA = json.loads((ROOT / "docs/chain.schema.json").read_text())
 GOOD = sorted((HERE / "good").glob("chain-*.json")) + sorted((ROOT / "docs/examples").glob("*.json"))
@@ -20,17 +20,6 @@ BEYOND_A_SCHEMA = {
     "chain-beyond-all-measure.json": "a bound on a text is a bound on its value",
     "chain-repeated-key.json": "a schema sees the document after its keys were merged",
 }
-
-
-def document(path):
-    """The document, or None when it is no JSON at all (strictly: no NaN, no infinity)."""
-    def refuse(word):
-        raise ValueError(word)
-
-    try:
-        return json.loads(path.read_bytes().decode("utf-8"), parse_constant=refuse)
-    except (ValueError, RecursionError):
-        return None
 
 
 class ChainSchema(ProgramTest):

@@ -59,6 +59,15 @@ TEST(MakeUp, RefusesADimensionItDoesNotKnowAndARangeUpsideDown) {
   EXPECT_NE(refusal([&] { decoded(given); }).find("not smaller"), std::string::npos);
 }
 
+TEST(MakeUp, ThePublishedSchemaListsTheSameDimensions) {
+  std::ifstream file(std::string(PUMPWRIGHT_SOURCE_DIR) + "/docs/job.schema.json");
+  const json schema = json::parse(file);
+  const json& listed = schema["properties"]["make_up"]["properties"]["dimensions"]["properties"];
+  for (const auto& name : dimension_names())
+    EXPECT_TRUE(listed.contains(name.name)) << name.name;
+  EXPECT_EQ(listed.size(), dimension_names().size());
+}
+
 TEST(MakeUp, ARangeAloneStandsForItsMiddle) {
   json given = demo("greenhouse-circulator")["make_up"];
   given["dimensions"]["sleeve_length"] = {{"lower", "1.0 in"}, {"upper", "2.0 in"}};
