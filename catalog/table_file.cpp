@@ -232,7 +232,7 @@ class TableFile {
   }
 
   std::string range_column(const toml::table& table, std::string_view key) const {
-    const std::string name = required_text(table, key, At{"range"});
+    std::string name = required_text(table, key, At{"range"});
     const auto column = std::ranges::find(*columns_, name, &Column::name);
     if (column == columns_->end() || column->kind != ColumnKind::length)
       refuse(*table.get(key), At{"range", {}, key}, name, "the name of a length column");

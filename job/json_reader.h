@@ -17,7 +17,7 @@
 namespace pumpwright::job {
 
 struct JsonBounds {
-  std::size_t bytes_max = 16U * 1024 * 1024;
+  std::size_t bytes_max = 16'777'216;  // 16 MiB
   std::size_t depth_max = 32;
 };
 

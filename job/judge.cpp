@@ -119,6 +119,21 @@ std::optional<Reason> limit_holds_back(const Check& check, const Snapshot& snaps
                                                             : Reason::limit_unconfirmed;
 }
 
+// What keeps the number from deciding, the first of these: nothing read, a limit that may not decide, an
+// instrument out of date, the way it was measured, no doubt that could be stated.
+std::optional<Reason> held_back_by(const Check& check, const MeasuredReading& measured,
+                                   const Snapshot& snapshot) {
+  const bool nothing_read =
+      measured.blocked == Reason::not_taken || measured.blocked == Reason::input_missing;
+  if (nothing_read) return measured.blocked;
+  if (const auto reason = limit_holds_back(check, snapshot)) return reason;
+  const auto out_of_date = [](const Measurement& m) { return !m.in_date; };
+  if (std::any_of(measured.numbers.begin(), measured.numbers.end(), out_of_date))
+    return Reason::instrument_out_of_date;
+  if (measured.blocked) return measured.blocked;
+  return measured.numbers.empty() ? std::optional(Reason::inside_uncertainty) : std::nullopt;
+}
+
 JudgedReading judge_measured(const Check& check, MeasuredReading measured, const Snapshot& snapshot) {
   JudgedReading shown = std::move(measured.shown);
   if (!check.limits.empty())
@@ -126,18 +141,7 @@ JudgedReading judge_measured(const Check& check, MeasuredReading measured, const
       decide_number(check, m, check.limits.front(), shown);
   else
     show_value(check, measured, shown);
-  const bool out_of_date =
-      std::any_of(measured.numbers.begin(), measured.numbers.end(), [](const auto& m) { return !m.in_date; });
-  if (measured.blocked == Reason::not_taken || measured.blocked == Reason::input_missing)
-    hold_back(*measured.blocked, shown);
-  else if (const auto reason = limit_holds_back(check, snapshot))
-    hold_back(*reason, shown);
-  else if (out_of_date)
-    hold_back(Reason::instrument_out_of_date, shown);
-  else if (measured.blocked)
-    hold_back(*measured.blocked, shown);
-  else if (measured.numbers.empty())
-    hold_back(Reason::inside_uncertainty, shown);
+  if (const auto reason = held_back_by(check, measured, snapshot)) hold_back(*reason, shown);
   return shown;
 }
 

@@ -63,9 +63,9 @@ UtcTime parse_utc_time(std::string_view text, const std::string& field) {
   if (text.size() != 20 || text[10] != 'T' || text[13] != ':' || text[16] != ':' || text[19] != 'Z')
     refuse(text, field, expected);
   const std::int64_t start = start_of_day_s(text.substr(0, 10));
-  const int hour = digits_at(text, 11, 2);
-  const int minute = digits_at(text, 14, 2);
-  const int second = digits_at(text, 17, 2);
+  const std::int64_t hour = digits_at(text, 11, 2);
+  const std::int64_t minute = digits_at(text, 14, 2);
+  const std::int64_t second = digits_at(text, 17, 2);
   if (start < 0 || hour < 0 || hour > 23 || minute < 0 || minute > 59 || second < 0 || second > 59)
     refuse(text, field, expected);
   return {start + hour * 3600 + minute * 60 + second};

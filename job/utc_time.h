@@ -14,7 +14,7 @@ namespace pumpwright::job {
 // Seconds since 1970-01-01T00:00:00Z, without leap seconds.
 struct UtcTime {
   std::int64_t seconds = 0;
-  auto operator<=>(const UtcTime&) const = default;
+  auto operator<=>(const UtcTime&) const = default;  // NOLINT(modernize-use-nullptr): false of clang-tidy 14
 };
 
 // Reads `2026-11-20T08:12:00Z` (years 1970 to 2199, real calendar days only). Throws BadInput naming `field`.

@@ -67,6 +67,7 @@ LabelRow place_labels(const std::vector<LabelWish>& wishes, std::pair<double, do
     taken = std::accumulate(gaps.begin(), gaps.end(), 0.0) + (wishes.front().width + wishes.back().width) / 2;
   } while (taken > limits.second - limits.first && rows < 2);
   std::vector<double> wanted;
+  wanted.reserve(wishes.size());
   for (const LabelWish& wish : wishes)
     wanted.push_back(wish.x);
   std::vector<double> x = spread_apart(wanted, gaps);

@@ -48,8 +48,7 @@ std::string written_sizes(const job::SizeReading& reading, job::Language languag
 }
 
 std::string written_sweep(const job::SweepReading& reading, job::Language language) {
-  const std::string count =
-      fill(text_of(Label::points_read, language), std::to_string(reading.points.size()));
+  std::string count = fill(text_of(Label::points_read, language), std::to_string(reading.points.size()));
   if (reading.points.empty()) return count;
   const auto by_si = [](const job::SweepPoint& a, const job::SweepPoint& b) {
     return a.reading.si < b.reading.si;

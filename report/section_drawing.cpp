@@ -212,6 +212,7 @@ class SectionPicture {
 
   static void spread_leaders(std::vector<PlacedMarker>& side) {
     std::vector<double> wanted;
+    wanted.reserve(side.size());
     for (const PlacedMarker& m : side)
       wanted.push_back(m.mark.x);
     const std::vector<double> spread =

@@ -173,8 +173,8 @@ void state_harmonics(SweepResult& result, std::span<const double> beta_m, int or
   result.mean = metres(beta_m[0]);
   result.harmonics.reserve(static_cast<std::size_t>(order));
   for (int k = 1; k <= order; ++k) {
-    const double a_m = beta_m[static_cast<std::size_t>(2 * k - 1)];
-    const double b_m = beta_m[static_cast<std::size_t>(2 * k)];
+    const double a_m = beta_m[2 * static_cast<std::size_t>(k) - 1];
+    const double b_m = beta_m[2 * static_cast<std::size_t>(k)];
     const double phase_rad = sweep_detail::wrapped_rad(std::atan2(b_m, a_m)) / k;
     result.harmonics.push_back(
         {.order = k, .amplitude = metres(std::hypot(a_m, b_m)), .phase = radians(phase_rad)});

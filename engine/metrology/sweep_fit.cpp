@@ -29,7 +29,7 @@ void fill_basis(double cos_1, double sin_1, int order, std::span<double> out) {
     s = s * cos_1 + c * sin_1;
     c = next_c;
     out[static_cast<std::size_t>(2 * k - 1)] = c;
-    out[static_cast<std::size_t>(2 * k)] = s;
+    out[2 * static_cast<std::size_t>(k)] = s;
   }
 }
 

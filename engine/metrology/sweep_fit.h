@@ -15,7 +15,7 @@
 namespace pumpwright::sweep_detail {
 
 constexpr std::size_t columns_of(int order) {
-  return static_cast<std::size_t>(2 * order + 1);
+  return 2 * static_cast<std::size_t>(order) + 1;
 }
 inline constexpr std::size_t columns_max = columns_of(highest_order);
 
