@@ -6,12 +6,11 @@
 
 #include <fmt/format.h>
 
+#include "catalog/fastener_grade.h"
 #include "cli/command.h"
 
 namespace pumpwright {
 namespace {
-
-constexpr double slack_m = 1e-9;  // so that 25.4 mm meets "1 in"
 
 char small(char c) {
   return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
@@ -20,12 +19,6 @@ char small(char c) {
 bool same_word(std::string_view a, std::string_view b) {
   return std::equal(a.begin(), a.end(), b.begin(), b.end(),
                     [](char x, char y) { return small(x) == small(y); });
-}
-
-bool holds_size(const Row& row, Length diameter) {
-  const auto from = row.length("size_from"), to = row.length("size_to");
-  return (!from || from->value() <= diameter.value() + slack_m) &&
-         (!to || diameter.value() <= to->value() + slack_m);
 }
 
 }  // namespace
@@ -50,19 +43,13 @@ const Row& row_named(const Table& table, const std::string& id, const std::strin
 
 const Row& strength_of(const Catalog& catalog, const std::string& grade, Length diameter,
                        const std::string& flag) {
+  const Table& table = table_named(catalog, "fastener-grades", flag);
+  if (const Row* found = grade_for_size(table, grade, diameter)) return *found;
   std::set<std::string> grades;
-  const Row* found = nullptr;
-  bool known = false;
-  for (const auto& row : table_named(catalog, "fastener-grades", flag).rows) {
+  for (const auto& row : table.rows)
     grades.insert(std::string(row.text("grade")));
-    if (!same_word(row.text("grade"), grade)) continue;
-    known = true;
-    if (holds_size(row, diameter) && (found == nullptr || (row.preferred() && !found->preferred())))
-      found = &row;
-  }
-  if (found != nullptr) return *found;
-  if (known) throw bad_argument(flag, grade, "a grade that the catalog holds for this size of thread");
-  throw bad_argument(flag, grade, fmt::format("one of {}", fmt::join(grades, ", ")));
+  throw bad_argument(flag, grade,
+                     fmt::format("one that is made in this size of thread, of {}", fmt::join(grades, ", ")));
 }
 
 }  // namespace pumpwright

@@ -46,36 +46,6 @@ const std::map<Word, Text>& words() {
   return table;
 }
 
-Text word_of_rank(job::Rank rank) {
-  switch (rank) {
-    case job::Rank::job:
-      return {"job", "trabajo"};
-    case job::Rank::customer:
-      return {"customer", "cliente"};
-    case job::Rank::family:
-      return {"family", "familia"};
-    case job::Rank::standard:
-      return {"standard", "norma"};
-    case job::Rank::common_practice:
-      break;
-  }
-  return {"common practice", "práctica común"};
-}
-
-Text word_of_obtained(Obtained obtained) {
-  switch (obtained) {
-    case Obtained::read:
-      return {"read", "leído"};
-    case Obtained::remembered:
-      return {"remembered", "de memoria"};
-    case Obtained::shop_rule:
-      return {"shop's rule", "regla del taller"};
-    case Obtained::common_practice:
-      break;
-  }
-  return {"common practice", "práctica común"};
-}
-
 }  // namespace
 
 const std::string& say(Word word, job::Language language) {
@@ -94,9 +64,10 @@ std::string rule_text(const job::Limit& limit, job::Language language) {
 }
 
 std::string standing_text(const job::Limit& limit, job::Language language) {
-  const std::string rank = word_of_rank(limit.rank).in(language);
-  const std::string obtained = word_of_obtained(limit.source.obtained).in(language);
-  return rank == obtained ? rank : rank + ", " + obtained;
+  const std::string rank = job::title_of(limit.rank).in(language);
+  if (limit.rank == job::Rank::common_practice && limit.source.obtained == Obtained::common_practice)
+    return rank;
+  return rank + ", " + job::title_of(limit.source.obtained).in(language);
 }
 
 job::Language language_of(const std::string& word) {

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "catalog/fastener_grade.h"
 #include "engine/quantity/bad_input.h"
 
 namespace pumpwright::job {
@@ -23,21 +24,10 @@ const Row& wanted(const Catalog& catalog, const char* table, const std::string& 
   return *row;
 }
 
-bool made_in(const Row& grade, Length diameter) {
-  const auto from = grade.length("size_from");
-  const auto to = grade.length("size_to");
-  constexpr double slack_m = 1e-9;
-  return (!from || diameter.value() >= from->value() - slack_m) &&
-         (!to || diameter.value() <= to->value() + slack_m);
-}
-
 const Row& grade_row(const Catalog& catalog, const std::string& grade, Length diameter,
                      const std::string& place) {
-  const Row* found = nullptr;
-  if (const Table* table = catalog.table("fastener-grades"))
-    for (const auto& row : table->rows)
-      if (row.text("grade") == grade && made_in(row, diameter) && (found == nullptr || row.preferred()))
-        found = &row;
+  const Table* table = catalog.table("fastener-grades");
+  const Row* found = table == nullptr ? nullptr : grade_for_size(*table, grade, diameter);
   if (found == nullptr) refuse("grade", grade, "fastener-grades", place);
   return *found;
 }

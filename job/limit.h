@@ -8,6 +8,7 @@
 
 #include "catalog/source.h"
 #include "engine/quantity/parse.h"
+#include "job/text.h"
 
 namespace pumpwright::job {
 
@@ -16,6 +17,8 @@ enum class Rank { job, customer, family, standard, common_practice };
 
 std::string_view word_of(Rank rank);  // "job", "customer", "family", "standard", "common-practice"
 std::optional<Rank> rank_from(std::string_view word);
+Text title_of(Rank rank);
+Text title_of(Obtained obtained);
 
 // How a value near the limit is judged (engine/metrology/decision.h).
 //   guarded: conformity must be proven against the measurement's uncertainty (ISO 14253-1).

@@ -276,36 +276,6 @@ Text dimension_title(std::string_view dimension) {
   return find_in(dimension_table(), dimension);
 }
 
-Text rank_title(job::Rank rank) {
-  switch (rank) {
-    case job::Rank::job:
-      return {"this job", "este trabajo"};
-    case job::Rank::customer:
-      return {"customer", "cliente"};
-    case job::Rank::family:
-      return {"pump family", "familia de bombas"};
-    case job::Rank::standard:
-      return {"standard", "norma"};
-    case job::Rank::common_practice:
-      break;
-  }
-  return {"common practice", "práctica común"};
-}
-
-Text obtained_title(Obtained obtained) {
-  switch (obtained) {
-    case Obtained::read:
-      return {"read", "leído"};
-    case Obtained::remembered:
-      return {"remembered", "de memoria"};
-    case Obtained::shop_rule:
-      return {"shop rule", "regla del taller"};
-    case Obtained::common_practice:
-      break;
-  }
-  return {"common practice, no source", "práctica común, sin fuente"};
-}
-
 Text seal_kind_title(std::string_view kind) {
   return find_in(seal_table(), kind);
 }

@@ -148,8 +148,6 @@ job::Text place_title(std::string_view place);
 // Short name of a make-up dimension; its key when it is not known.
 job::Text dimension_title(std::string_view dimension);
 
-job::Text rank_title(job::Rank rank);
-job::Text obtained_title(Obtained obtained);
 job::Text seal_kind_title(std::string_view kind);
 job::Text fluid_title(std::string_view fluid);
 

@@ -228,10 +228,10 @@ class VerdictTable {
 
   std::string who_and_where(const job::Limit& limit) const {
     const Source& source = limit.source;
-    std::string line = rank_title(limit.rank).in(in_.language) + " · " + source.document;
+    std::string line = job::title_of(limit.rank).in(in_.language) + " · " + source.document;
     if (!source.edition.empty()) line += ", " + source.edition;
     if (!source.clause.empty()) line += ", " + source.clause;
-    line += " (" + obtained_title(source.obtained).in(in_.language) + ")";
+    line += " (" + job::title_of(source.obtained).in(in_.language) + ")";
     return cut(line);
   }
 

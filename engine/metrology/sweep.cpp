@@ -155,7 +155,11 @@ void state_tir_read(SweepResult& result, const PlacedSweep& sweep) {
 
 void state_tir_doubt(SweepResult& result, const Scatter& scatter, const InstrumentShare& share,
                      double floor_m) {
-  Scatter one = scatter;
+  // What the fitted curve leaves over is form as well as scatter; the TIR takes the form in, so its doubt
+  // does not.
+  Scatter one = share.stated && share.scatter_m > 0
+                    ? Scatter{square(share.scatter_m), share.scatter_dof, ScatterFrom::instrument}
+                    : scatter;
   if (result.repeatability) {
     one = {square(result.repeatability->value()), static_cast<double>(result.repeatability_dof),
            ScatterFrom::second_turn};

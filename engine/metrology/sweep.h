@@ -146,7 +146,8 @@ inline constexpr std::size_t readings_max = 1000000;
 // Suspects are named by the externally studentized residual of a fit of order at most 2 that leaves at least
 // 3 degrees of freedom, at 5 % over the whole sweep (Bonferroni). TIR uncertainty: difference of two
 // readings, u² = 2 σ_t², where σ_t is the scatter of one reading (from the second turn when there is one,
-// else σ as above) with the permissible error added. That is an upper bound for the spread of a
+// else the instrument's own, else σ as above; what the fit leaves over is form too, and the TIR takes form
+// in) with the permissible error added. That is an upper bound for the spread of a
 // largest-minus-smallest (the largest of several noisy readings varies less than one of them); the noise also
 // raises the read TIR on average, so a pass is on the safe side. Throws BadInput for: fewer than 3 different
 // places outside gaps, or places crowded on so short an arc that even the first harmonic is not carried; more

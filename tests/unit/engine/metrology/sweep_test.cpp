@@ -3,6 +3,7 @@
 
 #include <gtest/gtest.h>
 
+#include "engine/metrology/decision.h"
 #include "tests/unit/engine/metrology/known_surface.h"
 
 namespace pumpwright {
@@ -202,6 +203,20 @@ TEST(Sweep, ThreeReadingsWithoutAnInstrumentStateNoUncertainty) {
   const SweepResult with = evaluate_sweep(readings, {}, &fine);
   ASSERT_TRUE(with.vector_uncertainty);
   EXPECT_TRUE(with.high_spot);
+}
+
+TEST(Sweep, ASpoiledReadingFailsTheTirThatWasReadInsteadOfBlurringIt) {
+  const Instrument dial{.id = "dial", .graduation = metres(10e-6)};
+  auto readings = swept({.harmonics = {{1, 75e-6, 90}}}, even_places(12));
+  readings[5].reading = metres(230e-6);
+  const SweepResult r = evaluate_sweep(readings, {}, &dial);
+  ASSERT_EQ(r.suspects.size(), 1U);
+  EXPECT_EQ(r.suspects.front().index, 5U);
+  const auto tir = tir_measured(r);
+  ASSERT_TRUE(tir);
+  EXPECT_NEAR(tir->u.value(), std::sqrt(2.0) * 10e-6 / std::sqrt(12.0), 1e-15);
+  const Limit<Tir> seven_thou{.lower = {}, .upper = Tir{metres(7 * 25.4e-6)}};
+  EXPECT_EQ(decide(seven_thou, *tir, Guarded{}).outcome, Outcome::fail);
 }
 
 TEST(Sweep, InstrumentUncertaintySpreadsOverEvenPlacesAsTheFormulaSays) {
