@@ -1,0 +1,88 @@
+// A job as the shop's log holds it: the events of its stream, and what stands after them.
+//
+// The log keeps more than a job file does (notes, photos, places, signatures); readings, steps, holds and
+// deviations are the very same events, so a logged job is judged by the same code.
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "job/job_file.h"
+#include "job/job_state.h"
+
+namespace pumpwright::job {
+
+// One event of a job's stream. `payload` is the JSON text that was handed in; `at` when the shop accepted it.
+struct LoggedEvent {
+  std::uint64_t seq = 0;
+  std::string type;  // "opened", "make-up-set", "plan-made", "reading", …; see docs/record.md
+  std::string actor;
+  std::string at;  // UTC, ISO 8601 with milliseconds
+  std::string payload;
+};
+
+struct LoggedReading {
+  std::uint64_t seq = 0;
+  std::string id;
+  std::string check;
+  std::string replaces;  // empty: none
+  std::string payload;
+};
+
+struct Note {
+  std::string step, text, actor, at;
+};
+
+struct AttachedFile {
+  std::string hash, media_type, name, step, check, actor, at;
+};
+
+struct Signature {
+  std::uint64_t seq = 0;
+  std::string as;  // "release"
+  std::string person, statement, at;
+  std::string head;  // hash of the last event that was signed
+};
+
+// An event that was accepted once and does not fit the plan made later; kept and shown, never judged.
+struct SetAside {
+  std::uint64_t seq = 0;
+  std::string why;
+};
+
+struct LoggedJob {
+  JobFile file;              // header, make-up, instruments, adoptions, events that fit; snapshot of the plan
+  std::string make_up_json;  // as entered
+  std::string bench;
+  std::string waiting;
+  bool released = false;
+  std::vector<LoggedReading> readings;
+  std::vector<Note> notes;
+  std::vector<AttachedFile> attachments;
+  std::vector<Signature> signatures;
+  std::vector<SetAside> set_aside;
+};
+
+// The fold over a job's stream, one event at a time.
+class JobLog {
+ public:
+  // Throws BadInput when the event does not fit what stands, and leaves the log as it was.
+  void apply(const LoggedEvent& event);
+
+  bool opened() const { return opened_; }  // has header, make-up and plan
+  const LoggedJob& job() const { return job_; }
+  const Snapshot& snapshot() const { return *job_.file.snapshot; }
+  const JobState& state() const { return fold_.state(); }
+
+ private:
+  void decode_into(const LoggedEvent& event);
+
+  LoggedJob job_;
+  JobFold fold_;
+  bool opened_ = false;
+};
+
+}  // namespace pumpwright::job
