@@ -25,9 +25,18 @@ Written not_negative(const JsonReader& at, Kind kind, const Unit& unit) {
   return w;
 }
 
+CalibrationSpan decode_calibration(const JsonReader& at) {
+  const CalibrationSpan span{at_place(at.required("calibrated"), parse_start_of_day),
+                             at_place(at.required("due"), parse_end_of_day)};
+  if (span.to < span.from) at.required("due").refuse("a day not before the calibration day");
+  return span;
+}
+
+}  // namespace
+
 ShopInstrument decode_instrument(const JsonReader& at) {
-  at.allow_only(
-      {"id", "kind", "measures", "unit", "graduation", "mpe", "repeatability", "calibrated", "due"});
+  at.allow_only({"id", "kind", "measures", "unit", "graduation", "mpe", "repeatability", "calibrated", "due",
+                 "calibrated_again"});
   ShopInstrument i;
   i.id = at.required("id").text(64);
   if (i.id.empty()) at.required("id").refuse("an id");
@@ -44,13 +53,16 @@ ShopInstrument decode_instrument(const JsonReader& at) {
   i.graduation = decode_positive(at.required("graduation"), i.quantity, unit);
   if (const auto mpe = at.optional("mpe")) i.mpe = not_negative(*mpe, i.quantity, *unit);
   if (const auto r = at.optional("repeatability")) i.repeatability = not_negative(*r, i.quantity, *unit);
-  i.calibrated = at_place(at.required("calibrated"), parse_start_of_day);
-  i.due = at_place(at.required("due"), parse_end_of_day);
-  if (i.due < i.calibrated) at.required("due").refuse("a day not before the calibration day");
+  const CalibrationSpan first = decode_calibration(at);
+  i.calibrated = first.from;
+  i.due = first.to;
+  if (const auto again = at.optional("calibrated_again"))
+    for (const auto& item : again->items(100)) {
+      item.allow_only({"calibrated", "due"});
+      i.calibrated_again.push_back(decode_calibration(item));
+    }
   return i;
 }
-
-}  // namespace
 
 std::map<std::string, ShopInstrument> decode_instruments(const JsonReader& json) {
   std::map<std::string, ShopInstrument> out;
@@ -71,15 +83,22 @@ json encode_instrument(const ShopInstrument& i) {
            {"due", format_utc_day(i.due)}};
   if (i.mpe) out["mpe"] = i.mpe->text;
   if (i.repeatability) out["repeatability"] = i.repeatability->text;
+  for (const auto& span : i.calibrated_again)
+    out["calibrated_again"].push_back(
+        {{"calibrated", format_utc_day(span.from)}, {"due", format_utc_day(span.to)}});
   return out;
+}
+
+Adoption decode_adoption(const JsonReader& at) {
+  at.allow_only({"limit", "by", "time"});
+  return {at.required("limit").text(256), at.required("by").text(64),
+          at_place(at.required("time"), parse_utc_time)};
 }
 
 std::map<std::string, Adoption> decode_adoptions(const JsonReader& json) {
   std::map<std::string, Adoption> out;
   for (const auto& at : json.items(10000)) {
-    at.allow_only({"limit", "by", "time"});
-    const Adoption a{at.required("limit").text(256), at.required("by").text(64),
-                     at_place(at.required("time"), parse_utc_time)};
+    const Adoption a = decode_adoption(at);
     out.emplace(a.limit, a);
   }
   return out;

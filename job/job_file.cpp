@@ -13,25 +13,6 @@
 namespace pumpwright::job {
 namespace {
 
-JobHeader decode_header(const JsonReader& at) {
-  at.allow_only({"number", "customer", "pump", "serial", "reason", "opened", "invented"});
-  JobHeader h;
-  h.number = at.required("number").text(64);
-  if (h.number.empty()) at.required("number").refuse("a job number");
-  h.customer = at.required("customer").text(256);
-  h.pump = at.required("pump").text(256);
-  h.serial = at.required("serial").text(128);
-  h.reason = at.required("reason").text(1024);
-  const JsonReader opened = at.required("opened");
-  try {
-    h.opened = parse_utc_time(opened.text(64), "opened");
-  } catch (const BadInput& e) {
-    throw e.at(opened.pointer());
-  }
-  if (const auto invented = at.optional("invented")) h.invented = invented->boolean();
-  return h;
-}
-
 std::string optional_text(const JsonReader& at, std::string_view key) {
   const auto value = at.optional(key);
   return value ? value->text(256) : std::string();
@@ -86,6 +67,25 @@ std::map<std::string, Expansion> expansions_of(const Catalog& catalog) {
 }
 
 }  // namespace
+
+JobHeader decode_header(const JsonReader& at) {
+  at.allow_only({"number", "customer", "pump", "serial", "reason", "opened", "invented"});
+  JobHeader h;
+  h.number = at.required("number").text(64);
+  if (h.number.empty()) at.required("number").refuse("a job number");
+  h.customer = at.required("customer").text(256);
+  h.pump = at.required("pump").text(256);
+  h.serial = at.required("serial").text(128);
+  h.reason = at.required("reason").text(1024);
+  const JsonReader opened = at.required("opened");
+  try {
+    h.opened = parse_utc_time(opened.text(64), "opened");
+  } catch (const BadInput& e) {
+    throw e.at(opened.pointer());
+  }
+  if (const auto invented = at.optional("invented")) h.invented = invented->boolean();
+  return h;
+}
 
 JobFile decode_job_file(std::string_view bytes) {
   const JsonReader root = JsonReader::parse(bytes);

@@ -9,6 +9,7 @@
 
 #include "catalog/catalog.h"
 #include "job/event.h"
+#include "job/json_reader.h"
 #include "job/plan_generator.h"
 #include "job/snapshot.h"
 
@@ -35,6 +36,9 @@ struct JobFile {
   std::vector<Event> events;
   std::optional<Snapshot> snapshot;  // frozen when the plan was made
 };
+
+// The `job` object of a job file. Throws BadInput.
+JobHeader decode_header(const JsonReader& json);
 
 // Throws BadInput whose place is a JSON pointer.
 JobFile decode_job_file(std::string_view bytes);

@@ -54,7 +54,7 @@ struct SetAside {
 };
 
 struct LoggedJob {
-  JobFile file;              // header, make-up, instruments, adoptions, events that fit; snapshot of the plan
+  JobFile file;              // header, make-up, events that fit, snapshot of the plan as it was made
   std::string make_up_json;  // as entered
   std::string bench;
   std::string waiting;
@@ -72,17 +72,24 @@ class JobLog {
   // Throws BadInput when the event does not fit what stands, and leaves the log as it was.
   void apply(const LoggedEvent& event);
 
-  bool opened() const { return opened_; }  // has header, make-up and plan
+  bool opened() const { return planned_; }  // has header, make-up and plan
   const LoggedJob& job() const { return job_; }
-  const Snapshot& snapshot() const { return *job_.file.snapshot; }
+  // The snapshot of the plan, with the instruments and adopted limits that joined the job since.
+  const Snapshot& snapshot() const { return snapshot_; }
   const JobState& state() const { return fold_.state(); }
 
  private:
-  void decode_into(const LoggedEvent& event);
+  void apply_bench_event(const LoggedEvent& event, const JsonReader& payload);
+  bool apply_set_up(const LoggedEvent& event, const JsonReader& payload);
+  bool apply_around(const LoggedEvent& event, const JsonReader& payload);
+  void make_plan(Snapshot snapshot);
+  void join_instrument(const ShopInstrument& instrument);
 
   LoggedJob job_;
+  Snapshot snapshot_;
   JobFold fold_;
-  bool opened_ = false;
+  std::vector<std::uint64_t> seq_of_event_;  // of job_.file.events
+  bool planned_ = false;
 };
 
 }  // namespace pumpwright::job

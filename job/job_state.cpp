@@ -1,7 +1,6 @@
 #include "job/job_state.h"
 
 #include <algorithm>
-#include <set>
 
 #include <fmt/format.h>
 
@@ -45,27 +44,36 @@ const char* wanted(const Check& check) {
   }
 }
 
-class Fold {
- public:
-  explicit Fold(const Plan& plan) : plan_(plan) {}
+const Step& want_step(const Plan& plan, const std::string& id) {
+  const Step* step = plan.step(id);
+  if (step == nullptr) refuse("step", id, "a step of this job's plan");
+  return *step;
+}
 
-  void operator()(const ReadingTaken& e) {
+// One event over the state. Everything is looked at before anything is changed.
+struct Folding {
+  const Plan& plan;
+  JobState& state;
+  std::map<std::string, std::string>& check_of;
+
+  void operator()(const ReadingTaken& e) const {
     const Reading& r = e.reading;
-    const Check* check = plan_.find(r.check);
+    const Check* check = plan.find(r.check);
     if (check == nullptr) refuse("check", r.check, "a check of this job's plan");
     if (!check->from.empty() || !fits(r, check->kind)) refuse("check", r.check, wanted(*check));
-    if (!ids_.insert(r.id).second) refuse("id", r.id, "an id that no other reading has");
+    if (check_of.count(r.id) != 0) refuse("id", r.id, "an id that no other reading has");
     if (r.replaces) take_out(*r.replaces, r.check);
+    check_of.emplace(r.id, r.check);
     state.standing[r.check].push_back(r);
   }
 
-  void operator()(const StepDone& e) {
-    want_step(e.step);
+  void operator()(const StepDone& e) const {
+    want_step(plan, e.step);
     state.steps_done[e.step] = e;
   }
 
-  void operator()(const HoldReleased& e) {
-    if (!want_step(e.step).hold) refuse("step", e.step, "a step with a hold point");
+  void operator()(const HoldReleased& e) const {
+    if (!want_step(plan, e.step).hold) refuse("step", e.step, "a step with a hold point");
     const auto done = state.steps_done.find(e.step);
     if (done == state.steps_done.end()) refuse("step", e.step, "a step that was done before it is released");
     if (done->second.actor == e.actor)
@@ -73,47 +81,42 @@ class Fold {
     state.holds_released[e.step] = e;
   }
 
-  void operator()(const DeviationAccepted& e) {
-    if (plan_.find(e.check) == nullptr) refuse("check", e.check, "a check of this job's plan");
+  void operator()(const DeviationAccepted& e) const {
+    if (plan.find(e.check) == nullptr) refuse("check", e.check, "a check of this job's plan");
     if (e.reason.empty()) refuse("reason", "", "why the deviation is accepted");
     state.deviations[e.check] = e;
   }
 
-  JobState state;
-
  private:
-  const Step& want_step(const std::string& id) {
-    const Step* step = plan_.step(id);
-    if (step == nullptr) refuse("step", id, "a step of this job's plan");
-    return *step;
-  }
-
-  void take_out(const std::string& id, const std::string& check) {
+  void take_out(const std::string& id, const std::string& check) const {
+    const auto known = check_of.find(id);
+    if (known == check_of.end() || known->second != check)
+      refuse("replaces", id, fmt::format("the id of an earlier reading of {}", check));
     auto& readings = state.standing[check];
     const auto at =
         std::find_if(readings.begin(), readings.end(), [&](const Reading& r) { return r.id == id; });
-    if (at == readings.end())
-      refuse("replaces", id, fmt::format("the id of an earlier reading of {} that still stands", check));
+    if (at == readings.end()) return;  // replaced by somebody else meanwhile: both replacements stand
     state.replaced.push_back(*at);
     readings.erase(at);
   }
-
-  const Plan& plan_;
-  std::set<std::string> ids_;
 };
 
 }  // namespace
 
+void JobFold::apply(const Plan& plan, const Event& event) {
+  std::visit(Folding{plan, state_, check_of_}, event);
+}
+
 JobState fold(const Plan& plan, std::span<const Event> events) {
-  Fold folding(plan);
+  JobFold folding;
   for (std::size_t i = 0; i < events.size(); ++i) {
     try {
-      std::visit(folding, events[i]);
+      folding.apply(plan, events[i]);
     } catch (const BadInput& e) {
       throw e.at(fmt::format("/events/{}", i));
     }
   }
-  return std::move(folding.state);
+  return folding.take();
 }
 
 }  // namespace pumpwright::job

@@ -21,10 +21,24 @@ struct JobState {
   std::map<std::string, DeviationAccepted> deviations;  // by check
 };
 
-// Folds the events of a job over its plan. Throws BadInput (place: "/events/N") when an event names a check,
-// step or reading that does not exist, repeats a reading's id, carries a reading of the wrong kind for its
-// check, replaces a reading of another check or one already replaced, or when a hold is released by the
-// person who did the step.
+// The fold, one event at a time.
+class JobFold {
+ public:
+  // Throws BadInput when the event names a check, step or reading that does not exist, repeats a reading's
+  // id, carries a reading of the wrong kind for its check, replaces a reading of another check, or when a
+  // hold is released by the person who did the step; the state then stays as it was. A reading that replaces
+  // one which somebody else has replaced meanwhile stands beside the other: nobody's reading is lost.
+  void apply(const Plan& plan, const Event& event);
+
+  const JobState& state() const { return state_; }
+  JobState take() { return std::move(state_); }
+
+ private:
+  JobState state_;
+  std::map<std::string, std::string> check_of_;  // of every reading by id
+};
+
+// Folds the events of a job over its plan. Throws BadInput (place: "/events/N") as JobFold does.
 JobState fold(const Plan& plan, std::span<const Event> events);
 
 }  // namespace pumpwright::job

@@ -2,6 +2,7 @@
 // never changes an old verdict silently.
 #pragma once
 
+#include <algorithm>
 #include <cstdint>
 #include <map>
 #include <optional>
@@ -15,6 +16,12 @@
 
 namespace pumpwright::job {
 
+// A calibration holds from one moment to another.
+struct CalibrationSpan {
+  UtcTime from;
+  UtcTime to;
+};
+
 // An instrument of the shop and the days between which its calibration holds.
 struct ShopInstrument {
   std::string id;
@@ -26,8 +33,12 @@ struct ShopInstrument {
   std::optional<Written> repeatability;  // standard deviation
   UtcTime calibrated;
   UtcTime due;
+  std::vector<CalibrationSpan> calibrated_again;  // while the job was open
 
-  bool in_date(UtcTime at) const { return calibrated <= at && at <= due; }
+  bool in_date(UtcTime at) const {
+    const auto holds = [at](const CalibrationSpan& span) { return span.from <= at && at <= span.to; };
+    return holds({calibrated, due}) || std::any_of(calibrated_again.begin(), calibrated_again.end(), holds);
+  }
 };
 
 // The shop stands behind a limit that does not decide by itself: adopts a common practice, or confirms a

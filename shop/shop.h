@@ -28,8 +28,8 @@ namespace pumpwright::shop {
 struct Foundations {
   std::vector<NamedBytes> catalog_files;  // the bytes must outlive the shop
   std::vector<NamedBytes> step_files;
-  std::string program;                 // version and build
-  std::string key_file;                // holds the shop's own signing key; made when missing, mode 0600
+  std::string program;                   // version and build
+  std::string key_file;                  // holds the shop's own signing key; made when missing, mode 0600
   std::function<std::int64_t()> now_ms;  // milliseconds since 1970-01-01T00:00:00Z
   Effort effort = Effort::interactive;
 };
@@ -77,7 +77,7 @@ struct JobPicture {
 };
 
 struct NewJob {
-  HandedIn envelope;  // key and device_seq; type and payload are not used
+  HandedIn envelope;    // key and device_seq; type and payload are not used
   std::string payload;  // {"job": {number, customer, pump, serial, reason}, "make_up": {…}, "bench": …}
 };
 
@@ -100,9 +100,11 @@ class Shop {
   // Nothing when the person is unknown, not active, or the password is wrong; takes the same time for all.
   std::optional<Person> check_password(const std::string& id, std::string_view password) const;
   // Nothing likewise, or when the person has no PIN on that device. Throttling is the caller's.
-  std::optional<Person> check_pin(const std::string& id, const std::string& device, std::string_view pin) const;
+  std::optional<Person> check_pin(const std::string& id, const std::string& device,
+                                  std::string_view pin) const;
   // Refused::not_allowed when the password is wrong.
-  void set_pin(const Person& person, const std::string& device, std::string_view password, std::string_view pin);
+  void set_pin(const Person& person, const std::string& device, std::string_view password,
+               std::string_view pin);
   void set_password(const Person& person, std::string_view password, std::string_view new_password);
   // Makes the lead hand with whom a shop begins. Refused::conflict when it has people already.
   Person add_first_person(const NewPerson& wanted, const std::string& device);
@@ -119,7 +121,8 @@ class Shop {
                   std::string_view password, const std::string& statement);
   std::shared_ptr<const JobPicture> job(const std::string& number) const;
   // Judges a reading as if it were handed in; keeps nothing.
-  job::CheckFinding try_reading(const Hand& hand, const std::string& number, const std::string& payload) const;
+  job::CheckFinding try_reading(const Hand& hand, const std::string& number,
+                                const std::string& payload) const;
   // The plan a make-up would give under today's catalog and the shop's own limits and texts.
   job::Snapshot preview_plan(const std::string& make_up_json) const;
 
