@@ -71,7 +71,8 @@ using AppendListener = std::function<void(std::span<const StoredEvent>)>;
 
 class EventLog {
  public:
-  EventLog(GroupCommit& writer, ReaderPool& readers) : writer_(writer), readers_(readers) {}
+  EventLog(GroupCommit& writer, ReaderPool& readers, const std::function<std::int64_t()>& now_ms)
+      : writer_(writer), readers_(readers), now_ms_(now_ms) {}
 
   // All or nothing. Returns after the events are synced to the disk.
   AppendResult append(const Append& append);
@@ -92,6 +93,7 @@ class EventLog {
  private:
   GroupCommit& writer_;
   ReaderPool& readers_;
+  const std::function<std::int64_t()>& now_ms_;
 };
 
 }  // namespace pumpwright::store

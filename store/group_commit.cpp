@@ -1,0 +1,114 @@
+#include "store/group_commit.h"
+
+#include <algorithm>
+#include <cassert>
+#include <iterator>
+#include <utility>
+
+namespace pumpwright::store {
+namespace {
+
+// Set while this thread leads a group: writing from inside a write would wait for itself.
+thread_local bool inside_a_write = false;
+
+}  // namespace
+
+void GroupCommit::set_listener(Listener listener) {
+  const std::scoped_lock lock(mutex_);
+  listener_ = std::move(listener);
+}
+
+void GroupCommit::run(const Work& work) {
+  assert(!inside_a_write && "the store was called from a listener or an index change");
+  Waiting waiting;
+  waiting.work = &work;
+  std::unique_lock lock(mutex_);
+  if (queue_.size() >= works_waiting_max)
+    throw StoreError(StoreErrorCode::busy, "too many writes wait already");
+  queue_.push_back(&waiting);
+  waiting.turn.wait(lock, [&] { return waiting.done || (!leading_ && queue_.front() == &waiting); });
+  if (!waiting.done) lead(lock);
+  if (waiting.error) std::rethrow_exception(waiting.error);
+}
+
+void GroupCommit::lead(std::unique_lock<std::mutex>& lock) {
+  leading_ = true;
+  const auto count = static_cast<std::ptrdiff_t>(std::min(queue_.size(), works_per_group_max));
+  const std::vector<Waiting*> group(queue_.begin(), queue_.begin() + count);
+  queue_.erase(queue_.begin(), queue_.begin() + count);
+  const Listener listener = listener_;
+  lock.unlock();
+
+  inside_a_write = true;
+  accepted_.clear();
+  commit(group);
+  if (listener && !accepted_.empty()) listener(accepted_);
+  inside_a_write = false;
+
+  lock.lock();
+  leading_ = false;
+  // Under the lock: who is told may return at once, and its condition variable ends with it.
+  for (Waiting* waiting : group) {
+    waiting->done = true;
+    waiting->turn.notify_one();
+  }
+  if (!queue_.empty()) queue_.front()->turn.notify_one();
+}
+
+// When the shared transaction fails as a whole (a full disk, say), each tries alone: the small one may still
+// fit.
+void GroupCommit::commit(std::span<Waiting* const> group) {
+  try {
+    commit_as_one(group);
+  } catch (...) {
+    end_transaction();
+    accepted_.clear();
+    if (group.size() == 1) {
+      group.front()->error = std::current_exception();
+      return;
+    }
+    std::vector<StoredEvent> all;
+    for (Waiting* const& alone : group) {
+      alone->error = nullptr;
+      commit(std::span(&alone, 1));
+      std::move(accepted_.begin(), accepted_.end(), std::back_inserter(all));
+      accepted_.clear();
+    }
+    accepted_ = std::move(all);
+  }
+}
+
+void GroupCommit::commit_as_one(std::span<Waiting* const> group) {
+  // IMMEDIATE: what is read before writing must not be changed by another process in between.
+  Query(connection_, "BEGIN IMMEDIATE").run();
+  for (Waiting* waiting : group)
+    run_in_savepoint(*waiting);
+  Query(connection_, "COMMIT").run();
+}
+
+void GroupCommit::run_in_savepoint(Waiting& waiting) {
+  Query(connection_, "SAVEPOINT one_work").run();
+  const std::size_t accepted_before = accepted_.size();
+  WriteScope scope{connection_, accepted_};
+  try {
+    (*waiting.work)(scope);
+  } catch (...) {
+    // SQLite itself gives up the whole transaction after some errors; then it is everybody's.
+    if (!connection_.in_transaction()) throw;
+    waiting.error = std::current_exception();
+    accepted_.erase(accepted_.begin() + static_cast<std::ptrdiff_t>(accepted_before), accepted_.end());
+    Query(connection_, "ROLLBACK TO one_work").run();
+  }
+  Query(connection_, "RELEASE one_work").run();
+}
+
+void GroupCommit::end_transaction() noexcept {
+  try {
+    if (connection_.in_transaction()) Query(connection_, "ROLLBACK").run();
+  } catch (const std::exception&) {
+    // SQLite has ended the transaction by itself, or the next BEGIN will say what is wrong.
+    return;
+  }
+}
+
+}  // namespace pumpwright::store
