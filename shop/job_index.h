@@ -1,0 +1,34 @@
+// What the derived tables hold about a job: the card it is listed and found by, and its readings by check.
+// They follow from the job's stream alone.
+#pragma once
+
+#include <span>
+
+#include "job/job_log.h"
+#include "shop/job_card.h"
+#include "store/event.h"
+#include "store/index.h"
+
+namespace pumpwright::shop {
+
+// "job/G-2117".
+std::string job_stream(const std::string& number);
+// The number in such a name; empty for another stream.
+std::string number_of(const std::string& stream);
+
+// The card as the log and its last event stand.
+JobCard card_of(const job::JobLog& log, const store::StoredEvent& last);
+
+store::IndexEntry entry_of(const JobCard& card);
+// The card in an entry made by entry_of.
+JobCard card_in(const store::IndexEntry& entry);
+
+// Readings that stand, as values of the series "check/<id>": the mean of a value or of diameters, the TIR of
+// a sweep, in SI; confirmations have none.
+std::vector<store::IndexValue> values_of(const job::JobLog& log);
+
+// The change from one state of the log to the next.
+store::IndexChange change_between(const job::JobLog& before, const job::JobLog& after,
+                                  const store::StoredEvent& last);
+
+}  // namespace pumpwright::shop
