@@ -18,6 +18,11 @@ void GroupCommit::set_listener(Listener listener) {
   listener_ = std::move(listener);
 }
 
+std::size_t GroupCommit::waiting() {
+  const std::scoped_lock lock(mutex_);
+  return queue_.size();
+}
+
 void GroupCommit::run(const Work& work) {
   assert(!inside_a_write && "the store was called from a listener or an index change");
   Waiting waiting;

@@ -41,6 +41,8 @@ class GroupCommit {
   // nothing of it is in the store.
   void run(const Work& work);
   void set_listener(Listener listener);
+  // How many wait for the next transaction.
+  std::size_t waiting();
 
  private:
   struct Waiting {
