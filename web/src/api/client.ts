@@ -1,0 +1,104 @@
+// The one way to the server: adds the token, tells a refusal from a cut connection, and knows whether we are cut off.
+import { signal } from '@preact/signals';
+import type { ServerError, Session } from './types';
+
+/** The server answered and said no. */
+export class Refused extends Error {
+  constructor(
+    readonly status: number,
+    readonly error: ServerError,
+    readonly retryAfterSeconds: number | null,
+  ) {
+    super(error.text.en);
+  }
+}
+
+/** No answer: no network, no server, or it took too long. */
+export class CutOff extends Error {}
+
+export const cutOff = signal(false);
+
+/** Called when the server no longer knows who we are. */
+export const onSignedOut = { call: () => {} };
+
+const timeoutMs = 20_000;
+let token = '';
+
+export function useToken(session: Session): void {
+  token = session.token;
+}
+
+export interface Sent {
+  signal?: AbortSignal;
+  /** Bytes instead of JSON. */
+  bytes?: Blob;
+}
+
+async function fetchOnce(method: string, path: string, body: unknown, sent: Sent): Promise<Response> {
+  const headers: Record<string, string> = { Accept: 'application/json' };
+  if (method !== 'GET') headers['X-Pumpwright-Token'] = token;
+  if (sent.bytes) headers['Content-Type'] = sent.bytes.type;
+  else if (body !== undefined) headers['Content-Type'] = 'application/json';
+  const giveUp = new AbortController();
+  const timer = setTimeout(() => giveUp.abort(), timeoutMs);
+  const stop = () => giveUp.abort();
+  sent.signal?.addEventListener('abort', stop);
+  try {
+    const init: RequestInit = { method, headers, signal: giveUp.signal, credentials: 'same-origin' };
+    if (sent.bytes) init.body = sent.bytes;
+    else if (body !== undefined) init.body = JSON.stringify(body);
+    const response = await fetch(path, init);
+    cutOff.value = false;
+    return response;
+  } catch (error) {
+    if (sent.signal?.aborted) throw error;
+    cutOff.value = true;
+    throw new CutOff(path);
+  } finally {
+    clearTimeout(timer);
+    sent.signal?.removeEventListener('abort', stop);
+  }
+}
+
+async function refusalOf(response: Response): Promise<Refused> {
+  const wait = Number(response.headers.get('Retry-After'));
+  const retryAfter = Number.isFinite(wait) && wait > 0 ? wait : null;
+  try {
+    const body = (await response.json()) as { error: ServerError };
+    return new Refused(response.status, body.error, retryAfter);
+  } catch {
+    const text = { en: `The server answered ${response.status}.`, es: `El servidor respondió ${response.status}.` };
+    return new Refused(
+      response.status,
+      { code: 'internal', text, field: '', value: '', valid: '' },
+      retryAfter,
+    );
+  }
+}
+
+/** True when the server has given us another token since; then the request is worth a second try. */
+async function tokenIsStale(): Promise<boolean> {
+  const before = token;
+  const response = await fetchOnce('GET', '/api/session', undefined, {});
+  if (response.ok) token = ((await response.json()) as Session).token;
+  return token !== before;
+}
+
+/** Throws Refused or CutOff; an abort by the caller throws what fetch throws. */
+export async function call<T>(method: string, path: string, body?: unknown, sent: Sent = {}): Promise<T> {
+  let response = await fetchOnce(method, path, body, sent);
+  if (response.status === 403 && method !== 'GET' && (await tokenIsStale()))
+    response = await fetchOnce(method, path, body, sent);
+  if (!response.ok) {
+    if (response.status === 401 && path !== '/api/session') onSignedOut.call();
+    throw await refusalOf(response);
+  }
+  if (response.status === 204) return undefined as T;
+  return (await response.json()) as T;
+}
+
+export const get = <T>(path: string, sent?: Sent): Promise<T> => call<T>('GET', path, undefined, sent);
+export const post = <T>(path: string, body: unknown, sent?: Sent): Promise<T> =>
+  call<T>('POST', path, body, sent);
+
+export const jobPath = (number: string): string => `/api/jobs/${encodeURIComponent(number)}`;

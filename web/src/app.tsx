@@ -1,0 +1,86 @@
+// Which screen for which address and person. Screens that a bench does not need at once are loaded when asked for.
+import type { ComponentType } from 'preact';
+import { useEffect, useState } from 'preact/hooks';
+import { Benches } from './benches/benches';
+import { JobPage } from './job/job_page';
+import { KeptPage } from './outbox/kept_page';
+import { type Route, route } from './route';
+import { FirstStart } from './session/first_start';
+import { OwnSecrets } from './session/own_secrets';
+import { session, sessionUnknown } from './session/session';
+import { SignIn } from './session/sign_in';
+import { Banner, Header, Trouble } from './shell';
+import { t } from './text/text';
+import { Announcements } from './widgets/announce';
+import { Busy } from './widgets/busy';
+import { Notice } from './widgets/form';
+
+function Later<P extends object>({ load, props }: { load: () => Promise<ComponentType<P>>; props: P }) {
+  const [Screen, setScreen] = useState<ComponentType<P> | null>(null);
+  const [missing, setMissing] = useState(false);
+  useEffect(() => {
+    load().then(
+      (loaded) => setScreen(() => loaded),
+      () => setMissing(true),
+    );
+  }, []);
+  if (missing) return <Trouble text={t('noAnswer')} />;
+  return Screen ? <Screen {...props} /> : <Busy />;
+}
+
+const releasePage = () => import('./release/release_page').then((m) => m.ReleasePage);
+const setUpPage = () => import('./setup/set_up_page').then((m) => m.SetUpPage);
+const shopPage = () => import('./shop/shop_page').then((m) => m.ShopPage);
+
+function Screen({ at }: { at: Route }) {
+  switch (at.page) {
+    case 'benches':
+      return <Benches />;
+    case 'job':
+      return <JobPage key={at.number} number={at.number} step={at.step} check={at.check} />;
+    case 'release':
+      return <Later key={at.number} load={releasePage} props={{ number: at.number }} />;
+    case 'new':
+      return <Later key="new" load={setUpPage} props={{}} />;
+    case 'shop':
+      return <Later key="shop" load={shopPage} props={{ part: at.part }} />;
+    case 'kept':
+      return <KeptPage />;
+    case 'me':
+      return <OwnSecrets />;
+    case 'unknown':
+      return (
+        <>
+          <Header title={t('notHere')} />
+          <Trouble text={t('nothingAt', { path: at.path })} />
+        </>
+      );
+  }
+}
+
+export function App() {
+  const now = session.value;
+  const inside = now?.person != null;
+  return (
+    <>
+      {!inside && (
+        <>
+          <Header title="Pumpwright" />
+          <Banner />
+          {now === null ? (
+            <main id="main" class="narrow">
+              <h1 class="unseen">{t('signIn')}</h1>
+              {sessionUnknown.value ? <Notice kind="plain">{t('noAnswer')}</Notice> : <Busy />}
+            </main>
+          ) : now.first_start ? (
+            <FirstStart />
+          ) : (
+            <SignIn />
+          )}
+        </>
+      )}
+      {inside && <Screen at={route.value} />}
+      <Announcements />
+    </>
+  );
+}

@@ -1,0 +1,123 @@
+// Finding a job: by what one knows of it, or by its tag with a keyboard scanner or the camera.
+import { useEffect, useRef, useState } from 'preact/hooks';
+import { CutOff, get, Refused } from '../api/client';
+import type { JobFound } from '../api/types';
+import { jobNumberOf } from '../calc/scanner';
+import { address, go } from '../route';
+import { t } from '../text/text';
+import { errorText } from '../widgets/form';
+import { Camera } from './camera';
+import { cameraState } from './camera_state';
+
+const pauseMs = 250;
+
+export function Find({ known }: { known: readonly JobFound[] }) {
+  const [text, setText] = useState('');
+  const [found, setFound] = useState<JobFound[] | null>(null);
+  const [said, setSaid] = useState<string | null>(null);
+  const [camera, setCamera] = useState(false);
+  const input = useRef<HTMLInputElement>(null);
+  useEffect(() => {
+    const onKey = (event: KeyboardEvent) => {
+      const target = event.target as HTMLElement;
+      if (event.key !== '/' || target.matches('input,select,textarea')) return;
+      event.preventDefault();
+      input.current?.focus();
+    };
+    document.addEventListener('keydown', onKey);
+    return () => document.removeEventListener('keydown', onKey);
+  }, []);
+  useEffect(() => {
+    setSaid(null);
+    if (text.trim() === '') {
+      setFound(null);
+      return;
+    }
+    const stop = new AbortController();
+    const timer = setTimeout(async () => {
+      try {
+        const query = `/api/search?q=${encodeURIComponent(text.trim())}&limit=20`;
+        setFound((await get<{ jobs: JobFound[] }>(query, { signal: stop.signal })).jobs);
+      } catch (error) {
+        if (stop.signal.aborted) return;
+        if (error instanceof Refused) setSaid(errorText(error.error));
+        else if (error instanceof CutOff) {
+          const wanted = text.trim().toLowerCase();
+          setFound(known.filter((j) => `${j.number} ${j.customer} ${j.pump} ${j.serial}`.toLowerCase().includes(wanted)));
+          setSaid(t('searchedHere'));
+        } else throw error;
+      }
+    }, pauseMs);
+    return () => {
+      clearTimeout(timer);
+      stop.abort();
+    };
+  }, [text]);
+  const openFirst = () => {
+    const exact = found?.find((j) => j.number.toLowerCase() === text.trim().toLowerCase());
+    const first = exact ?? found?.[0];
+    if (first) go(address.job(first.number));
+  };
+  const off = cameraState();
+  return (
+    <search class="find">
+      <form
+        onSubmit={(e) => {
+          e.preventDefault();
+          openFirst();
+        }}
+      >
+        <label for="find-input">{t('findJob')}</label>
+        <div class="row">
+          <input
+            id="find-input"
+            ref={input}
+            type="search"
+            value={text}
+            placeholder={t('findHint')}
+            autocomplete="off"
+            onInput={(e) => setText(e.currentTarget.value)}
+          />
+          {off === 'offered' ? (
+            <button type="button" class="button button-plain" onClick={() => setCamera(true)}>
+              {t('scanTag')}
+            </button>
+          ) : null}
+        </div>
+      </form>
+      {off !== 'offered' && (
+        <p class="hint">{off === 'insecure' ? t('cameraInsecure') : t('cameraAbsent')}</p>
+      )}
+      {said && (
+        <p class="hint" role="status">
+          {said}
+        </p>
+      )}
+      {found && (
+        <ul class="found" aria-label={t('found')}>
+          {found.length === 0 && <li class="quiet">{t('nothingFound')}</li>}
+          {found.map((j) => (
+            <li key={j.number}>
+              <a href={address.job(j.number)}>
+                <strong>{j.number}</strong>
+                <span>
+                  {j.customer} · {j.pump} · {j.serial}
+                </span>
+                <em>{j.state === 'released' ? t('released') : j.bench ? t('onBench', { bench: j.bench }) : ''}</em>
+              </a>
+            </li>
+          ))}
+        </ul>
+      )}
+      {camera && (
+        <Camera
+          onClose={() => setCamera(false)}
+          onFound={(scanned) => {
+            setCamera(false);
+            go(address.job(jobNumberOf(scanned)));
+          }}
+        />
+      )}
+    </search>
+  );
+}

@@ -1,0 +1,122 @@
+// The job on the page: fetched, kept for when the connection goes, and fetched again when something changed.
+import { signal } from '@preact/signals';
+import { CutOff, get, jobPath, Refused } from '../api/client';
+import { listen } from '../api/live';
+import type { CheckView, JobView, ServerError, StepView } from '../api/types';
+import { read, write } from '../outbox/database';
+import { whenSent } from '../outbox/outbox';
+
+export interface OpenJob {
+  number: string;
+  view: JobView | null;
+  /** When the view was fetched; an older one is shown while cut off. */
+  at: string | null;
+  error: ServerError | null;
+  cutOff: boolean;
+}
+
+export const openJob = signal<OpenJob | null>(null);
+
+interface KeptView {
+  view: JobView;
+  at: string;
+}
+
+let fetching: Promise<void> | null = null;
+let stale = false;
+
+const isOpen = (number: string) => openJob.value?.number === number;
+
+async function fetchOnce(number: string): Promise<void> {
+  try {
+    const view = await get<JobView>(jobPath(number));
+    if (!isOpen(number)) return;
+    const at = new Date().toISOString();
+    openJob.value = { number, view, at, error: null, cutOff: false };
+    await write('views', number, { view, at } satisfies KeptView);
+  } catch (error) {
+    if (!isOpen(number) || !openJob.value) return;
+    if (error instanceof Refused) openJob.value = { ...openJob.value, error: error.error };
+    else if (error instanceof CutOff) await showKept(number);
+    else throw error;
+  }
+}
+
+async function showKept(number: string): Promise<void> {
+  const known = await read<KeptView>('views', number);
+  if (!isOpen(number) || !openJob.value) return;
+  const now = openJob.value;
+  openJob.value = { ...now, view: now.view ?? known?.view ?? null, at: now.at ?? known?.at ?? null, cutOff: true };
+}
+
+/** Asks for the view again; many calls at once become two requests at most. */
+export function refreshJob(number: string): Promise<void> {
+  stale = true;
+  fetching ??= (async () => {
+    try {
+      while (stale) {
+        stale = false;
+        await fetchOnce(number);
+      }
+    } finally {
+      fetching = null;
+    }
+  })();
+  return fetching;
+}
+
+/** Opens the job until the returned function is called. */
+export function watchJob(number: string): () => void {
+  openJob.value = { number, view: null, at: null, error: null, cutOff: false };
+  void showKeptFirst(number);
+  const stopListening = listen(
+    `${jobPath(number)}/changes`,
+    (change) => {
+      if (change.seq !== openJob.value?.view?.seq) void refreshJob(number);
+    },
+    () => void refreshJob(number),
+  );
+  const stopSending = whenSent((stream) => {
+    if (stream === `job/${number}`) void refreshJob(number);
+  });
+  return () => {
+    stopListening();
+    stopSending();
+  };
+}
+
+/** The view of last time at once, the present one as soon as it comes. */
+async function showKeptFirst(number: string): Promise<void> {
+  const first = refreshJob(number);
+  const known = await read<KeptView>('views', number);
+  if (known && isOpen(number) && openJob.value && !openJob.value.view)
+    openJob.value = { ...openJob.value, view: known.view, at: known.at };
+  await first;
+}
+
+export const stepOf = (view: JobView, id: string | null): StepView | undefined =>
+  view.steps.find((s) => s.id === id);
+
+export const checkOf = (view: JobView, id: string | null): CheckView | undefined =>
+  view.checks.find((c) => c.id === id);
+
+export const checksOf = (view: JobView, step: StepView): CheckView[] =>
+  step.checks.map((id) => checkOf(view, id)).filter((c): c is CheckView => c !== undefined);
+
+export function nextStepId(view: JobView): string | null {
+  if (view.next_step === null) return view.steps[view.steps.length - 1]?.id ?? null;
+  return typeof view.next_step === 'string' ? view.next_step : view.next_step.id;
+}
+
+/** The check of a step that wants a hand now: the first without a reading, else the first that does not pass. */
+export function wantedCheck(checks: readonly CheckView[]): CheckView | undefined {
+  return (
+    checks.find((c) => c.takes_reading && c.finding.verdict === 'not-taken') ??
+    checks.find((c) => c.finding.verdict === 'fail' || c.finding.verdict === 'unproven') ??
+    checks[0]
+  );
+}
+
+/** The check whose reading this check is judged by. */
+export const sourceCheck = (view: JobView, check: CheckView): CheckView =>
+  check.from ? (checkOf(view, check.from) ?? check) : check;

@@ -1,0 +1,31 @@
+// Starts the page.
+import { render } from 'preact';
+import { cutOff } from './api/client';
+import { App } from './app';
+import { listenForScans } from './benches/scan_listener';
+import { startOutbox } from './outbox/outbox';
+import { followLinks } from './route';
+import { followPreferences } from './session/preferences';
+import { loadSession, sessionUnknown } from './session/session';
+import './style/base.css';
+import './style/widgets.css';
+import './style/job.css';
+import './style/sweep.css';
+import './style/screens.css';
+import { askUntilBack } from './api/heartbeat';
+
+followPreferences();
+followLinks();
+listenForScans();
+askUntilBack();
+cutOff.subscribe((off) => {
+  if (!off && sessionUnknown.value) void loadSession();
+});
+
+const page = document.getElementById('page');
+if (page) render(<App />, page);
+
+void loadSession().then(startOutbox);
+
+if ('serviceWorker' in navigator && window.isSecureContext && import.meta.env.PROD)
+  void navigator.serviceWorker.register('/sw.js');

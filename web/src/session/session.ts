@@ -1,0 +1,83 @@
+// Who is signed in on which device.
+import { computed, signal } from '@preact/signals';
+import { call, CutOff, get, onSignedOut, post, useToken } from '../api/client';
+import type { Person, Role, Session } from '../api/types';
+import { newKey } from '../outbox/uuid';
+import { recall, remember } from './remembered';
+
+export const session = signal<Session | null>(null);
+/** Set when the session could not be asked for because there was no answer. */
+export const sessionUnknown = signal(false);
+
+export const me = computed<Person | null>(() => session.value?.person ?? null);
+
+function ownDeviceId(): string {
+  const known = recall('device');
+  if (known) return known;
+  const made = `browser-${newKey().slice(0, 13)}`;
+  remember('device', made);
+  return made;
+}
+
+const anonymousDevice = ownDeviceId();
+export const thisDevice = computed(() => session.value?.device?.id ?? anonymousDevice);
+
+function take(next: Session): void {
+  useToken(next);
+  session.value = next;
+  sessionUnknown.value = false;
+  if (next.person) remember('person', JSON.stringify(next.person));
+}
+
+/** Asks the server; without an answer the last person on this tablet goes on, their work is kept until it is back. */
+export async function loadSession(): Promise<void> {
+  try {
+    take(await get<Session>('/api/session'));
+  } catch (error) {
+    if (!(error instanceof CutOff)) throw error;
+    sessionUnknown.value = true;
+    const last = recall('person');
+    if (last && !session.value)
+      session.value = {
+        person: JSON.parse(last) as Person,
+        token: '',
+        device: null,
+        shop: { name: '', invented: false },
+        first_start: false,
+        secure: window.isSecureContext,
+        version: '',
+      };
+  }
+}
+
+export async function signIn(id: string, secret: { password: string } | { pin: string }): Promise<void> {
+  take(await post<Session>('/api/session', { id, ...secret }));
+}
+
+export async function makeFirstPerson(wanted: {
+  code: string;
+  id: string;
+  initials: string;
+  name: string;
+  password: string;
+}): Promise<void> {
+  take(await post<Session>('/api/first-person', wanted));
+}
+
+export async function signOut(): Promise<void> {
+  await call<void>('DELETE', '/api/session');
+  remember('person', '');
+  await loadSession();
+}
+
+onSignedOut.call = () => {
+  if (session.value) session.value = { ...session.value, person: null };
+  void loadSession();
+};
+
+const working: Role[] = ['technician', 'lead-hand'];
+
+/** What the page offers; whether it may be done the server decides. */
+export const mayWork = computed(() => me.value !== null && working.includes(me.value.role));
+export const mayAnswerFor = computed(() => me.value?.role === 'lead-hand');
+export const mayOpenJobs = computed(() => mayWork.value || me.value?.role === 'office');

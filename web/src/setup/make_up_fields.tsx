@@ -1,0 +1,209 @@
+// The make-up as a form: driver, seal, impeller, service first; of the sizes only those the plan asks for.
+import type { DimensionEntry, MakeUp, MakeUpForm, ServerError, Titled } from '../api/types';
+import { say } from '../session/preferences';
+import { t } from '../text/text';
+import { Choice, errorText, Field, isAbout, Select } from '../widgets/form';
+
+export interface MakeUpProps {
+  form: MakeUpForm;
+  makeUp: MakeUp;
+  /** Sizes the plan's checks use and nobody gave. */
+  needed: readonly string[];
+  error: ServerError | null;
+  onMakeUp: (makeUp: MakeUp) => void;
+}
+
+const options = (list: readonly Titled[]) => list.map((x) => ({ value: x.word, label: say(x.title) }));
+const plain = (list: readonly string[]) => list.map((x) => ({ value: x, label: x }));
+
+function Driver({ form, makeUp, error, onMakeUp }: MakeUpProps) {
+  const { driver } = makeUp;
+  const set = (next: Partial<MakeUp['driver']>) => onMakeUp({ ...makeUp, driver: { ...driver, ...next } });
+  return (
+    <fieldset class="panel">
+      <legend>{t('driver')}</legend>
+      <Choice
+        label={t('standard')}
+        value={driver.standard}
+        options={options(form.driver.standards)}
+        onValue={(v) => {
+          const { flange: _other, ...rest } = driver;
+          onMakeUp({ ...makeUp, driver: { ...rest, standard: v === 'iec' ? 'iec' : 'nema', frame: '' } });
+        }}
+      />
+      <Select
+        label={t('frame')}
+        value={driver.frame}
+        empty={t('choose')}
+        options={plain(form.driver.frames[driver.standard])}
+        error={error && isAbout(error, 'frame') ? errorText(error) : null}
+        onValue={(frame) => set({ frame })}
+      />
+      {driver.standard === 'iec' && (
+        <Select
+          label={t('flange')}
+          value={driver.flange ?? ''}
+          empty={t('choose')}
+          options={plain(form.driver.flanges)}
+          onValue={(flange) => set({ flange })}
+        />
+      )}
+      <Choice
+        label={t('standsHow')}
+        value={driver.stands ?? 'horizontal'}
+        options={[
+          { value: 'horizontal', label: t('shaftLevel') },
+          { value: 'shaft-up', label: t('shaftUp') },
+        ]}
+        onValue={(v) => set({ stands: v === 'shaft-up' ? 'shaft-up' : 'horizontal' })}
+      />
+      <Choice
+        label={t('sleeve')}
+        value={makeUp.sleeve}
+        options={[
+          { value: 'fitted', label: t('sleeveFitted') },
+          { value: 'none', label: t('sleeveNone') },
+        ]}
+        onValue={(v) => onMakeUp({ ...makeUp, sleeve: v === 'none' ? 'none' : 'fitted' })}
+      />
+      <Field
+        label={t('speed')}
+        hint={t('speedHint')}
+        value={makeUp.speed}
+        error={error && isAbout(error, 'speed') ? errorText(error) : null}
+        onValue={(speed) => onMakeUp({ ...makeUp, speed })}
+      />
+    </fieldset>
+  );
+}
+
+function SealAndService({ form, makeUp, error, onMakeUp }: MakeUpProps) {
+  const seal = (next: Partial<MakeUp['seal']>) => onMakeUp({ ...makeUp, seal: { ...makeUp.seal, ...next } });
+  const service = (next: Partial<MakeUp['service']>) =>
+    onMakeUp({ ...makeUp, service: { ...makeUp.service, ...next } });
+  const about = (field: string) => (error && isAbout(error, field) ? errorText(error) : null);
+  return (
+    <>
+      <fieldset class="panel">
+        <legend>{t('seal')}</legend>
+        <Select label={t('sealKind')} value={makeUp.seal.kind} empty={t('choose')} options={options(form.seal.kinds)} onValue={(kind) => seal({ kind })} />
+        <Select label={t('elastomer')} value={makeUp.seal.elastomer} empty={t('choose')} options={plain(form.seal.elastomers)} onValue={(elastomer) => seal({ elastomer })} />
+        <Select label={t('lubricant')} value={makeUp.seal.lubricant} empty={t('choose')} options={options(form.seal.lubricants)} onValue={(lubricant) => seal({ lubricant })} />
+      </fieldset>
+      <fieldset class="panel">
+        <legend>{t('service')}</legend>
+        <Select label={t('fluid')} value={makeUp.service.fluid} empty={t('choose')} options={options(form.service.fluids)} onValue={(fluid) => service({ fluid })} />
+        <Field label={t('temperature')} hint={t('temperatureServiceHint')} value={makeUp.service.temperature ?? ''} error={about('temperature')} onValue={(temperature) => service({ temperature })} />
+        <Field label={t('suctionPressure')} hint={t('pressureHint')} value={makeUp.service.suction_pressure ?? ''} error={about('suction_pressure')} onValue={(suction_pressure) => service({ suction_pressure })} />
+      </fieldset>
+    </>
+  );
+}
+
+function Impeller({ form, makeUp, error, onMakeUp }: MakeUpProps) {
+  const { impeller } = makeUp;
+  const set = (next: MakeUp['impeller']) => onMakeUp({ ...makeUp, impeller: next });
+  const fastener = impeller.fastener;
+  const about = (field: string) => (error && isAbout(error, field) ? errorText(error) : null);
+  const torque = (end: 'lower' | 'upper', text: string) =>
+    fastener && set({ ...impeller, fastener: { ...fastener, torque: { lower: '', upper: '', ...fastener.torque, [end]: text } } });
+  return (
+    <fieldset class="panel">
+      <legend>{t('impeller')}</legend>
+      <Select label={t('keyways')} value={String(impeller.keyways)} options={plain(['1', '2', '3', '4'])} onValue={(v) => set({ ...impeller, keyways: Number(v) })} />
+      <Choice
+        label={t('fastener')}
+        value={fastener ? 'yes' : 'no'}
+        options={[
+          { value: 'yes', label: t('fastenerKnown') },
+          { value: 'no', label: t('fastenerUnknown') },
+        ]}
+        onValue={(v) => {
+          const { fastener: _gone, ...rest } = impeller;
+          set(v === 'no' ? rest : { ...rest, fastener: { thread: '', grade: '', condition: '' } });
+        }}
+      />
+      {fastener && (
+        <>
+          <Select label={t('thread')} value={fastener.thread} empty={t('choose')} options={plain(form.fastener.threads)} onValue={(thread) => set({ ...impeller, fastener: { ...fastener, thread } })} />
+          <Select label={t('grade')} value={fastener.grade} empty={t('choose')} options={plain(form.fastener.grades)} onValue={(grade) => set({ ...impeller, fastener: { ...fastener, grade } })} />
+          <Select label={t('condition')} value={fastener.condition} empty={t('choose')} options={plain(form.fastener.conditions)} onValue={(condition) => set({ ...impeller, fastener: { ...fastener, condition } })} />
+          <div class="row">
+            <Field label={t('torqueLower')} hint={t('torqueHint')} value={fastener.torque?.lower ?? ''} error={about('lower')} onValue={(v) => torque('lower', v)} />
+            <Field label={t('torqueUpper')} value={fastener.torque?.upper ?? ''} error={about('upper')} onValue={(v) => torque('upper', v)} />
+          </div>
+        </>
+      )}
+    </fieldset>
+  );
+}
+
+interface Size {
+  nominal: string;
+  lower: string;
+  upper: string;
+}
+
+const sizeOf = (entry: DimensionEntry | undefined): Size => {
+  if (entry === undefined) return { nominal: '', lower: '', upper: '' };
+  if (typeof entry === 'string') return { nominal: entry, lower: '', upper: '' };
+  return { nominal: 'nominal' in entry ? entry.nominal : '', lower: entry.lower ?? '', upper: entry.upper ?? '' };
+};
+
+/** As the job file takes it; undefined when nothing is written. */
+export function entryOf({ nominal, lower, upper }: Size): DimensionEntry | undefined {
+  if (nominal === '' && lower === '' && upper === '') return undefined;
+  if (lower === '' && upper === '') return nominal;
+  if (nominal === '') return { lower, upper };
+  return { nominal, ...(lower ? { lower } : {}), ...(upper ? { upper } : {}) };
+}
+
+function Dimensions({ form, makeUp, needed, error, onMakeUp }: MakeUpProps) {
+  const given = makeUp.dimensions ?? {};
+  const asked = form.dimensions.filter((d) => needed.includes(d.name) || given[d.name] !== undefined);
+  const rest = form.dimensions.filter((d) => !asked.includes(d));
+  const set = (name: string, size: Size) => {
+    const { [name]: _before, ...others } = given;
+    const entry = entryOf(size);
+    onMakeUp({ ...makeUp, dimensions: entry === undefined ? others : { ...others, [name]: entry } });
+  };
+  const row = (d: MakeUpForm['dimensions'][number]) => {
+    const size = sizeOf(given[d.name]);
+    const said = error?.field.includes(d.name) ? errorText(error) : null;
+    return (
+      <fieldset class="dimension" key={d.name}>
+        <legend>
+          {say(d.title)}
+          {needed.includes(d.name) && <em> {t('neededForPlan')}</em>}
+        </legend>
+        <Field label={t('nominal')} value={size.nominal} error={said} onValue={(nominal) => set(d.name, { ...size, nominal })} />
+        <Field label={t('smallest')} value={size.lower} onValue={(lower) => set(d.name, { ...size, lower })} />
+        <Field label={t('largest')} value={size.upper} onValue={(upper) => set(d.name, { ...size, upper })} />
+      </fieldset>
+    );
+  };
+  return (
+    <section class="panel">
+      <h2>{t('sizes')}</h2>
+      <p class="hint">{t('sizesHint')}</p>
+      {asked.map(row)}
+      {rest.length > 0 && (
+        <details>
+          <summary>{t('moreSizes', { count: rest.length })}</summary>
+          {rest.map(row)}
+        </details>
+      )}
+    </section>
+  );
+}
+
+export function MakeUpFields(props: MakeUpProps) {
+  return (
+    <>
+      <Driver {...props} />
+      <SealAndService {...props} />
+      <Impeller {...props} />
+      <Dimensions {...props} />
+    </>
+  );
+}
