@@ -1,6 +1,6 @@
-// One connection, plain or TLS: reads a request, has it answered, writes the answer, and again; or turns into an
-// event stream. Private to the transport. Everything of a connection runs on its own strand, so nothing here is
-// locked.
+// One connection, plain or TLS: reads a request, has it answered, writes the answer, and again; or turns into
+// an event stream. Private to the transport. Everything of a connection runs on its own strand, so nothing
+// here is locked.
 #pragma once
 
 #include <array>
@@ -58,7 +58,8 @@ class Connection final : public LiveConnection, public std::enable_shared_from_t
   static constexpr bool is_tls = !std::is_same_v<Stream, beast::tcp_stream>;
   using Error = boost::system::error_code;
 
-  Connection(Stream stream, ConnectionEnds ends, std::shared_ptr<void> place, ConnectionSurroundings& surroundings)
+  Connection(Stream stream, ConnectionEnds ends, std::shared_ptr<void> place,
+             ConnectionSurroundings& surroundings)
       : place_(std::move(place)),
         surroundings_(surroundings),
         ends_(std::move(ends)),
@@ -128,7 +129,8 @@ class Connection final : public LiveConnection, public std::enable_shared_from_t
     request_ = head_as_read();
     method_ = request_.method;
     target_ = request_.target;
-    if (parser_->chunked() || request_.header("transfer-encoding")) return refuse(surroundings_.callbacks.complaint(411));
+    if (parser_->chunked() || request_.header("transfer-encoding"))
+      return refuse(surroundings_.callbacks.complaint(411));
     admission_ = surroundings_.callbacks.admit(request_);
     const auto length = parser_->content_length().value_or(0);
     if (admission_.refused) {
@@ -148,8 +150,8 @@ class Connection final : public LiveConnection, public std::enable_shared_from_t
     head.method = std::string(message.method_string());
     head.target = std::string(message.target());
     for (const auto& field : message)
-      head.headers.push_back({lower_case({field.name_string().data(), field.name_string().size()}),
-                              std::string(field.value())});
+      head.headers.push_back(
+          {lower_case({field.name_string().data(), field.name_string().size()}), std::string(field.value())});
     head.peer = ends_.peer;
     head.local = ends_.local;
     head.secure = is_tls;
@@ -199,13 +201,11 @@ class Connection final : public LiveConnection, public std::enable_shared_from_t
     lowest().expires_never();
     auto work = [self = this->shared_from_this()] {
       auto response = self->admission_.answer(std::move(self->request_));
-      asio::post(self->stream_.get_executor(), [self, response = std::move(response)]() mutable {
-        self->write(std::move(response));
-      });
+      asio::post(self->stream_.get_executor(),
+                 [self, response = std::move(response)]() mutable { self->write(std::move(response)); });
     };
     if (admission_.runs == Runs::at_once) return write(admission_.answer(std::move(request_)));
-    auto* pool =
-        admission_.runs == Runs::in_worker ? surroundings_.workers : surroundings_.slow_workers;
+    auto* pool = admission_.runs == Runs::in_worker ? surroundings_.workers : surroundings_.slow_workers;
     if (!pool->try_post(std::move(work))) write(surroundings_.callbacks.complaint(503));
   }
 
@@ -224,7 +224,8 @@ class Connection final : public LiveConnection, public std::enable_shared_from_t
     const auto body = with_body ? response_.content() : std::string_view{};
     lowest().expires_after(limits().write_time);
     asio::async_write(
-        stream_, std::array{asio::buffer(head_text_), asio::const_buffer(body.data(), body.size())},
+        stream_,
+        std::array<asio::const_buffer, 2>{asio::buffer(head_text_), asio::buffer(body.data(), body.size())},
         [self = this->shared_from_this(), size = body.size()](Error error, std::size_t /*bytes*/) {
           self->on_written(error, size);
         });
@@ -248,7 +249,8 @@ class Connection final : public LiveConnection, public std::enable_shared_from_t
     unread_body_ ? drain() : end();
   }
 
-  // Closing a socket with unread bytes makes the other side lose the answer, so a bounded part of them is read.
+  // Closing a socket with unread bytes makes the other side lose the answer, so a bounded part of them is
+  // read.
   void drain() {
     Error ignored;
     if constexpr (!is_tls) lowest().socket().shutdown(asio::ip::tcp::socket::shutdown_send, ignored);
@@ -282,12 +284,11 @@ class Connection final : public LiveConnection, public std::enable_shared_from_t
   void run_stream() {
     lowest().expires_never();
     watch_reader();
-    response_.stream->on_news(
-        [weak = this->weak_from_this(), executor = stream_.get_executor()] {
-          asio::post(executor, [weak] {
-            if (const auto self = weak.lock()) self->pump();
-          });
-        });
+    response_.stream->on_news([weak = this->weak_from_this(), executor = stream_.get_executor()] {
+      asio::post(executor, [weak] {
+        if (const auto self = weak.lock()) self->pump();
+      });
+    });
     beat_later();
     if (surroundings_.stopping) end_stream();
   }
@@ -295,10 +296,9 @@ class Connection final : public LiveConnection, public std::enable_shared_from_t
   // A listener says nothing; when the read ends, it is gone.
   void watch_reader() {
     buffer_.clear();
-    stream_.async_read_some(buffer_.prepare(512),
-                            [self = this->shared_from_this()](Error /*unused*/, std::size_t /*bytes*/) {
-                              self->end_stream();
-                            });
+    stream_.async_read_some(
+        buffer_.prepare(512),
+        [self = this->shared_from_this()](Error /*unused*/, std::size_t /*bytes*/) { self->end_stream(); });
   }
 
   void pump() {

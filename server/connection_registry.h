@@ -1,4 +1,5 @@
-// Which connections are open: how many in total and from one address, and a way to tell all of them to finish.
+// Which connections are open: how many in total and from one address, and a way to tell all of them to
+// finish.
 #pragma once
 
 #include <cstddef>
@@ -25,8 +26,8 @@ class ConnectionRegistry {
 
   explicit ConnectionRegistry(Limits limits) : limits_(limits) {}
 
-  // A place for one connection, free again when the result is destroyed; null when there is none left in total or
-  // for that address.
+  // A place for one connection, free again when the result is destroyed; null when there is none left in
+  // total or for that address.
   std::shared_ptr<void> take_place(const std::string& address);
   void add(const std::weak_ptr<LiveConnection>& connection);
 

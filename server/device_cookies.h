@@ -1,5 +1,5 @@
-// Which browser is which enrolled device: a secret in a cookie, its hash in the store. A PIN is worth something only
-// together with it.
+// Which browser is which enrolled device: a secret in a cookie, its hash in the store. A PIN is worth
+// something only together with it.
 #pragma once
 
 #include <map>
@@ -20,8 +20,8 @@ class DeviceCookies {
 
   // Gives the cookie for a device; an older one of the same device ends.
   std::string enrol(const std::string& device);
-  // The device's id; nothing for an unknown cookie. Memory only. Whether the shop still knows the device is the
-  // caller's to ask.
+  // The device's id; nothing for an unknown cookie. Memory only. Whether the shop still knows the device is
+  // the caller's to ask.
   std::optional<std::string> find(std::string_view cookie) const;
 
  private:

@@ -1,5 +1,5 @@
-// One listener of an event stream: a bounded queue of ready text between whoever has news and the connection that
-// writes it. A listener that does not read fast enough is dropped, never waited for.
+// One listener of an event stream: a bounded queue of ready text between whoever has news and the connection
+// that writes it. A listener that does not read fast enough is dropped, never waited for.
 #pragma once
 
 #include <cstddef>
@@ -13,15 +13,16 @@ class EventChannel {
  public:
   static constexpr std::size_t bytes_max = std::size_t{256} * 1024;
 
-  // `still_allowed` is asked at every heartbeat (from an I/O thread; must not block); the stream ends when it says no.
+  // `still_allowed` is asked at every heartbeat (from an I/O thread; must not block); the stream ends when it
+  // says no.
   explicit EventChannel(std::function<bool()> still_allowed) : still_allowed_(std::move(still_allowed)) {}
 
   // Adds text; closes the channel when it would hold more than bytes_max. False when closed.
   bool push(std::string_view text);
   void close();
 
-  // For the connection. `wake` is called (from any thread, under no lock of the caller's) whenever there is text or
-  // the channel closed.
+  // For the connection. `wake` is called (from any thread, under no lock of the caller's) whenever there is
+  // text or the channel closed.
   void on_news(std::function<void()> wake);
   std::string take();  // everything that waits
   bool closed() const;

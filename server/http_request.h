@@ -1,5 +1,5 @@
-// A request as plain data. The transport (server/transport.h) makes it from bytes; everything behind works on this
-// and is tested without sockets.
+// A request as plain data. The transport (server/transport.h) makes it from bytes; everything behind works on
+// this and is tested without sockets.
 #pragma once
 
 #include <optional>
@@ -23,8 +23,8 @@ struct HttpRequest {
   std::string local;    // address the connection came in on, without port
   bool secure = false;  // over TLS
 
-  // The value of the header of that (lower-case) name; nothing when it is not there. A header that came twice gives
-  // its first value: those that matter for safety are refused when doubled (server/request_guard.h).
+  // The value of the header of that (lower-case) name; nothing when it is not there. A header that came twice
+  // gives its first value: those that matter for safety are refused when doubled (server/request_guard.h).
   std::optional<std::string_view> header(std::string_view name) const {
     for (const auto& field : headers)
       if (field.name == name) return field.value;

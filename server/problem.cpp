@@ -17,8 +17,10 @@ Problem::What of_bad_input(const BadInput& error) {
   const auto place = what.place.empty() ? "" : what.place + ": ";
   return {.status = 422,
           .code = "bad-input",
-          .text = {.en = fmt::format("{}{}: read \"{}\"; valid: {}", place, what.field, what.value, what.expected),
-                   .es = fmt::format("{}{}: se leyó «{}»; válido: {}", place, what.field, what.value, what.expected)},
+          .text = {.en = fmt::format("{}{}: read \"{}\"; valid: {}", place, what.field, what.value,
+                                     what.expected),
+                   .es = fmt::format("{}{}: se leyó «{}»; válido: {}", place, what.field, what.value,
+                                     what.expected)},
           .field = what.field,
           .value = what.value,
           .valid = what.expected,
@@ -64,9 +66,11 @@ Problem::What busy() {
 Problem::What of_store_error(const store::StoreError& error) {
   switch (error.code()) {
     case store::StoreErrorCode::disk_full:
-      return simple(507, "disk-full",
-                    {.en = "The server's disk is full: nothing was stored. Make room, then try again.",
-                     .es = "El disco del servidor está lleno: no se guardó nada. Libere espacio y vuelva a intentarlo."});
+      return simple(
+          507, "disk-full",
+          {.en = "The server's disk is full: nothing was stored. Make room, then try again.",
+           .es =
+               "El disco del servidor está lleno: no se guardó nada. Libere espacio y vuelva a intentarlo."});
     case store::StoreErrorCode::read_only:
       return simple(503, "read-only-store",
                     {.en = "The server can not write to its disk: nothing was stored.",
@@ -99,7 +103,9 @@ Problem not_found() {
   return Problem(simple(404, "not-found", {.en = "There is nothing here.", .es = "Aquí no hay nada."}));
 }
 
-Problem bad_request(job::Text text) { return Problem(simple(400, "bad-input", std::move(text))); }
+Problem bad_request(job::Text text) {
+  return Problem(simple(400, "bad-input", std::move(text)));
+}
 
 Problem too_many(std::int64_t retry_after_s) {
   auto what = simple(429, "too-many",
@@ -117,10 +123,12 @@ Problem transport_problem(int status) {
                              .es = "El cuerpo necesita su longitud: envíe Content-Length."}));
     case 413:
       return Problem(simple(413, "too-large",
-                            {.en = "This is larger than the server takes.", .es = "Es más grande de lo que el servidor acepta."}));
+                            {.en = "This is larger than the server takes.",
+                             .es = "Es más grande de lo que el servidor acepta."}));
     case 431:
       return Problem(simple(431, "too-large",
-                            {.en = "The head of the request is too large.", .es = "La cabecera de la petición es demasiado grande."}));
+                            {.en = "The head of the request is too large.",
+                             .es = "La cabecera de la petición es demasiado grande."}));
     case 503:
       return Problem(busy());
     default:

@@ -1,5 +1,5 @@
-// The one place that turns what went wrong into an answer: status, code, words in both languages, and what would have
-// been valid. Nothing internal gets out; what a person can not act on goes to the log instead.
+// The one place that turns what went wrong into an answer: status, code, words in both languages, and what
+// would have been valid. Nothing internal gets out; what a person can not act on goes to the log instead.
 #pragma once
 
 #include <exception>
@@ -41,8 +41,8 @@ Problem too_many(std::int64_t retry_after_s);
 // For what the transport refuses by itself: 400, 408, 411, 413, 431, 503.
 Problem transport_problem(int status);
 
-// What any exception means to the person at the page: BadInput, shop::Refused, store::StoreError, Problem; anything
-// else is "internal". `for_log` gets what happened when the answer does not say it.
+// What any exception means to the person at the page: BadInput, shop::Refused, store::StoreError, Problem;
+// anything else is "internal". `for_log` gets what happened when the answer does not say it.
 Problem::What problem_of(const std::exception_ptr& exception, std::string* for_log = nullptr);
 
 // {"code", "text": {"en", "es"}, "field", "value", "valid"}

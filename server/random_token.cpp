@@ -26,8 +26,9 @@ std::string hexadecimal(const Digest& bytes) {
 
 Digest blake(std::string_view text, std::string_view key) {
   Digest digest{};
-  ::crypto_generichash(digest.data(), digest.size(), reinterpret_cast<const unsigned char*>(text.data()), text.size(),
-                       key.empty() ? nullptr : reinterpret_cast<const unsigned char*>(key.data()), key.size());
+  ::crypto_generichash(
+      digest.data(), digest.size(), reinterpret_cast<const unsigned char*>(text.data()), text.size(),
+      key.empty() ? nullptr : reinterpret_cast<const unsigned char*>(key.data()), key.size());
   return digest;
 }
 

@@ -47,8 +47,9 @@ bool HostNames::ours(std::string_view authority, std::string_view local) const {
 }
 
 bool has_doubtful_headers(const HttpRequest& request) {
-  static constexpr std::array<std::string_view, 8> single{"host",          "origin",         "cookie",        "content-type",
-                                                          "last-event-id", "sec-fetch-site", "authorization", "x-pumpwright-token"};
+  static constexpr std::array<std::string_view, 8> single{
+      "host",          "origin",         "cookie",        "content-type",
+      "last-event-id", "sec-fetch-site", "authorization", "x-pumpwright-token"};
   const bool doubled = std::any_of(single.begin(), single.end(), [&](std::string_view name) {
     return std::count_if(request.headers.begin(), request.headers.end(),
                          [&](const auto& field) { return field.name == name; }) > 1;
@@ -66,6 +67,8 @@ bool from_our_own_page(const HttpRequest& request) {
   return lower_case(*origin) == own;
 }
 
-bool changes_something(std::string_view method) { return method != "GET" && method != "HEAD"; }
+bool changes_something(std::string_view method) {
+  return method != "GET" && method != "HEAD";
+}
 
 }  // namespace pumpwright::server

@@ -1,5 +1,5 @@
-// Which requests may be answered at all: sent to one of our own names (so that no foreign page reaches us by renaming
-// itself to our address), from our own page, and with the token that only our own page can know.
+// Which requests may be answered at all: sent to one of our own names (so that no foreign page reaches us by
+// renaming itself to our address), from our own page, and with the token that only our own page can know.
 #pragma once
 
 #include <optional>
@@ -31,8 +31,8 @@ class HostNames {
 // Headers that decide about safety and came more than once, or no Host at all.
 bool has_doubtful_headers(const HttpRequest& request);
 
-// True when a request that changes something comes from our own page: its Origin, when sent, is the very host it was
-// sent to, and the browser does not call it cross-site.
+// True when a request that changes something comes from our own page: its Origin, when sent, is the very host
+// it was sent to, and the browser does not call it cross-site.
 bool from_our_own_page(const HttpRequest& request);
 
 bool changes_something(std::string_view method);  // anything but GET and HEAD

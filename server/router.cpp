@@ -7,7 +7,8 @@ namespace pumpwright::server {
 namespace {
 
 // Matches one segment against "word", "{name}" or "{name}.svg"; a name never stands for nothing.
-bool segment_matches(std::string_view pattern, const std::string& segment, std::map<std::string, std::string>& path) {
+bool segment_matches(std::string_view pattern, const std::string& segment,
+                     std::map<std::string, std::string>& path) {
   if (pattern.empty() || pattern.front() != '{') return pattern == segment;
   const auto end = pattern.find('}');
   assert(end != std::string_view::npos);
@@ -17,7 +18,8 @@ bool segment_matches(std::string_view pattern, const std::string& segment, std::
   return true;
 }
 
-bool pattern_matches(std::string_view pattern, const Target& target, std::map<std::string, std::string>& path) {
+bool pattern_matches(std::string_view pattern, const Target& target,
+                     std::map<std::string, std::string>& path) {
   std::size_t at = 0;
   for (const auto& segment : target.segments) {
     if (at >= pattern.size()) return false;

@@ -1,5 +1,5 @@
-// The table of everything the server answers: one row a request. The same rows are compared with the published
-// description (server/openapi.json) by a test, so neither can drift from the other.
+// The table of everything the server answers: one row a request. The same rows are compared with the
+// published description (server/openapi.json) by a test, so neither can drift from the other.
 #pragma once
 
 #include <cstddef>
@@ -42,9 +42,9 @@ inline constexpr Allowed lead_hand{.lead_hand = true};
 // What a body may be.
 enum class Content { none, json, attachment };
 
-// Where the work is done. The threads that move bytes do only what is in memory; what touches the store waits in a
-// bounded queue for a worker; what takes a processor for long (passwords, documents) has few workers of its own, so
-// that it never stands in the way of a reading.
+// Where the work is done. The threads that move bytes do only what is in memory; what touches the store waits
+// in a bounded queue for a worker; what takes a processor for long (passwords, documents) has few workers of
+// its own, so that it never stands in the way of a reading.
 enum class Runs { at_once, in_worker, in_slow_worker };
 
 // A request on its way into a handler: all checks that hold for every request have passed.

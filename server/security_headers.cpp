@@ -14,9 +14,10 @@ void set_unless_there(HttpResponse& response, std::string_view name, std::string
 }  // namespace
 
 void add_security_headers(HttpResponse& response, const HeaderNeeds& needs) {
-  set_unless_there(response, "Content-Security-Policy",
-                   "default-src 'self'; img-src 'self' blob: data:; connect-src 'self'; frame-ancestors 'none'; "
-                   "base-uri 'none'; form-action 'self'; object-src 'none'; worker-src 'self'");
+  set_unless_there(
+      response, "Content-Security-Policy",
+      "default-src 'self'; img-src 'self' blob: data:; connect-src 'self'; frame-ancestors 'none'; "
+      "base-uri 'none'; form-action 'self'; object-src 'none'; worker-src 'self'");
   set_unless_there(response, "X-Content-Type-Options", "nosniff");
   set_unless_there(response, "Referrer-Policy", "no-referrer");
   set_unless_there(response, "Permissions-Policy", "camera=(self), serial=(self)");

@@ -1,5 +1,5 @@
-// The shop's server: one data directory, one listening address, the JSON interface of server/openapi.json, event
-// streams, and the page that is built into the program.
+// The shop's server: one data directory, one listening address, the JSON interface of server/openapi.json,
+// event streams, and the page that is built into the program.
 //
 // Nothing but loopback is reachable unless told so; the data directory is locked against a second server.
 #pragma once
@@ -26,16 +26,15 @@ struct ServerOptions {
   bool tls = false;
   std::vector<std::string> tls_names;  // names and addresses the tablets use, besides the machine's own
   bool quiet = false;                  // no line per request
-  bool brief_passwords = false;        // cheap password hashing: tests and demonstration data only
   std::string program;                 // version and build, frozen into plans
   std::string version;                 // "0.1.0"
 };
 
 class Server {
  public:
-  // Locks and opens the data directory, opens the port, and says on `log` where it listens, what is unsafe about
-  // that, and the one-time code while the shop has no people. Throws BadInput for a directory or an address that
-  // can not be used, store::StoreError when the store can not be opened.
+  // Locks and opens the data directory, opens the port, and says on `log` where it listens, what is unsafe
+  // about that, and the one-time code while the shop has no people. Throws BadInput for a directory or an
+  // address that can not be used, store::StoreError when the store can not be opened.
   Server(ServerOptions options, std::ostream& log);
   ~Server();
   Server(const Server&) = delete;
@@ -44,8 +43,8 @@ class Server {
   // "http://127.0.0.1:8080"
   std::string address() const;
 
-  // Serves until SIGINT, SIGTERM or stop(): then accepts nothing more, finishes what it has begun, ends the event
-  // streams, checkpoints the store and returns.
+  // Serves until SIGINT, SIGTERM or stop(): then accepts nothing more, finishes what it has begun, ends the
+  // event streams, checkpoints the store and returns.
   void run();
   void stop();  // from any thread
 

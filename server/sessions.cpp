@@ -24,7 +24,9 @@ std::optional<Session> from_bytes(const store::Secret& secret) {
 }
 
 std::string to_bytes(const Session& session) {
-  return nlohmann::json{{"person", session.person}, {"began_ms", session.began_ms}, {"seen_ms", session.seen_ms}}.dump();
+  return nlohmann::json{
+      {"person", session.person}, {"began_ms", session.began_ms}, {"seen_ms", session.seen_ms}}
+      .dump();
 }
 
 }  // namespace
@@ -94,7 +96,7 @@ void Sessions::end(const std::string& id) {
   secrets_.erase(kind, id);
 }
 
-void Sessions::end_all_of(const std::string& person, const std::string& except) {
+std::vector<std::string> Sessions::end_all_of(const std::string& person, const std::string& except) {
   std::vector<std::string> ended;
   {
     const std::lock_guard lock(mutex_);
@@ -103,6 +105,7 @@ void Sessions::end_all_of(const std::string& person, const std::string& except) 
   }
   for (const auto& id : ended)
     end(id);
+  return ended;
 }
 
 bool Sessions::expired(const Session& session) const {
@@ -111,9 +114,9 @@ bool Sessions::expired(const Session& session) const {
 }
 
 void Sessions::write(const Session& session) {
-  secrets_.put(kind, {.id = session.id,
-                      .bytes = to_bytes(session),
-                      .expires_at_ms = session.began_ms + rules_.whole_ms});
+  secrets_.put(
+      kind,
+      {.id = session.id, .bytes = to_bytes(session), .expires_at_ms = session.began_ms + rules_.whole_ms});
 }
 
 void Sessions::make_room_for(const std::string& person) {

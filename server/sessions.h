@@ -1,5 +1,6 @@
-// Who is signed in. The browser holds 256 random bits in a cookie; the store holds their hash only, so that a restart
-// keeps people signed in and a stolen file signs nobody in. Looked up in memory, since every request asks.
+// Who is signed in. The browser holds 256 random bits in a cookie; the store holds their hash only, so that a
+// restart keeps people signed in and a stolen file signs nobody in. Looked up in memory, since every request
+// asks.
 #pragma once
 
 #include <cstdint>
@@ -9,6 +10,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace pumpwright::store {
 class Secrets;
@@ -45,8 +47,8 @@ class Sessions {
   void write_seen(const std::string& id);
 
   void end(const std::string& id);
-  // Ends all of a person but `except` (a session's id; may be empty).
-  void end_all_of(const std::string& person, const std::string& except);
+  // Ends all of a person but `except` (a session's id; may be empty). Gives the ids of those that ended.
+  std::vector<std::string> end_all_of(const std::string& person, const std::string& except);
 
  private:
   struct Kept {

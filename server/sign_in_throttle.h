@@ -1,8 +1,8 @@
-// Slows down whoever guesses passwords and PINs. Attempts are counted before they are tried, so that many at once gain
-// nothing, and in the store, so that a restart forgives nothing.
+// Slows down whoever guesses passwords and PINs. Attempts are counted before they are tried, so that many at
+// once gain nothing, and in the store, so that a restart forgives nothing.
 //
-// A person's count is kept apart for each enrolled device and for all other devices together: a stranger on the
-// network can slow down himself but not the technician at the bench.
+// A person's count is kept apart for each enrolled device and for all other devices together: a stranger on
+// the network can slow down himself but not the technician at the bench.
 #pragma once
 
 #include <cstdint>
@@ -39,7 +39,8 @@ class SignInThrottle {
   std::optional<std::int64_t> begin(const Attempt& attempt);
   void succeeded(const Attempt& attempt);
 
-  // Whether a PIN may still be tried; counts it as wrong until forgive_pin, which a right PIN or password calls.
+  // Whether a PIN may still be tried; counts it as wrong until forgive_pin, which a right PIN or password
+  // calls.
   bool begin_pin(const Attempt& attempt);
   void forgive_pin(const Attempt& attempt);
 

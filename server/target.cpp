@@ -31,8 +31,8 @@ bool is_utf8(std::string_view text) {
     if (bytes > 1) {
       const auto first = at(i);
       const auto second = at(i + 1);
-      if ((first == 0xE0 && second < 0xA0) || (first == 0xED && second > 0x9F) || (first == 0xF0 && second < 0x90) ||
-          (first == 0xF4 && second > 0x8F))
+      if ((first == 0xE0 && second < 0xA0) || (first == 0xED && second > 0x9F) ||
+          (first == 0xF0 && second < 0x90) || (first == 0xF4 && second > 0x8F))
         return false;
     }
     i += bytes;
@@ -93,7 +93,8 @@ std::optional<std::string> Target::asked(std::string_view name) const {
 }
 
 std::optional<Target> parse_target(std::string_view text) {
-  if (text.size() > target_bytes_max || text.empty() || text.front() != '/' || text.find('#') != std::string_view::npos)
+  if (text.size() > target_bytes_max || text.empty() || text.front() != '/' ||
+      text.find('#') != std::string_view::npos)
     return std::nullopt;
   Target target;
   const auto question = text.find('?');
@@ -106,7 +107,8 @@ std::optional<Target> parse_target(std::string_view text) {
   for (const auto part : parts_of(text.substr(question + 1), '&')) {
     const auto equals = part.find('=');
     auto name = decoded(part.substr(0, equals), true);
-    auto value = decoded(equals == std::string_view::npos ? std::string_view{} : part.substr(equals + 1), true);
+    auto value =
+        decoded(equals == std::string_view::npos ? std::string_view{} : part.substr(equals + 1), true);
     if (!name || !value || target.query.size() >= query_fields_max) return std::nullopt;
     target.query.emplace_back(std::move(*name), std::move(*value));
   }

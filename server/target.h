@@ -22,8 +22,8 @@ struct Target {
 inline constexpr std::size_t target_bytes_max = 4096;
 inline constexpr std::size_t query_fields_max = 32;
 
-// Nothing for a target that is too long, not absolute, has a broken escape, a control character, text that is no
-// UTF-8, or a segment "." or "..".
+// Nothing for a target that is too long, not absolute, has a broken escape, a control character, text that is
+// no UTF-8, or a segment "." or "..".
 std::optional<Target> parse_target(std::string_view target);
 
 }  // namespace pumpwright::server

@@ -143,8 +143,8 @@ class Transport::Impl {
     using Plain = Connection<beast::tcp_stream>;
     using Secure = Connection<beast::ssl_stream<beast::tcp_stream>>;
     if (tls_)
-      begin(std::make_shared<Secure>(beast::ssl_stream<beast::tcp_stream>(std::move(socket), *tls_), std::move(ends),
-                                     std::move(place), surroundings_));
+      begin(std::make_shared<Secure>(beast::ssl_stream<beast::tcp_stream>(std::move(socket), *tls_),
+                                     std::move(ends), std::move(place), surroundings_));
     else
       begin(std::make_shared<Plain>(beast::tcp_stream(std::move(socket)), std::move(ends), std::move(place),
                                     surroundings_));
@@ -189,8 +189,14 @@ Transport::Transport(const TransportOptions& options, Callbacks callbacks)
     : impl_(std::make_unique<Impl>(options, std::move(callbacks))) {}
 Transport::~Transport() = default;
 
-unsigned short Transport::port() const { return impl_->port(); }
-void Transport::run(const std::function<void()>& stopping) { impl_->run(stopping); }
-void Transport::stop() { impl_->stop(); }
+unsigned short Transport::port() const {
+  return impl_->port();
+}
+void Transport::run(const std::function<void()>& stopping) {
+  impl_->run(stopping);
+}
+void Transport::stop() {
+  impl_->stop();
+}
 
 }  // namespace pumpwright::server

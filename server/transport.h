@@ -1,13 +1,13 @@
 // HTTP/1.1 over TCP or TLS: turns bytes into HttpRequest and HttpResponse into bytes, and nothing else.
 //
-// Built on Boost.Beast and Asio because its connections are asynchronous: an event stream is a few kilobytes of state
-// and no thread, so that a shop full of listening tablets costs the same two I/O threads as one. Library servers that
-// give each connection a thread run out of threads exactly when every bench listens. Beast is confined to
-// transport.cpp and connection.h; it parses requests (strictly, with limits) and sets deadlines; answers are written
-// by hand.
+// Built on Boost.Beast and Asio because its connections are asynchronous: an event stream is a few kilobytes
+// of state and no thread, so that a shop full of listening tablets costs the same two I/O threads as one.
+// Library servers that give each connection a thread run out of threads exactly when every bench listens.
+// Beast is confined to transport.cpp and connection.h; it parses requests (strictly, with limits) and sets
+// deadlines; answers are written by hand.
 //
-// Every wait has a deadline and every buffer a bound: head, body, idle time, a reader that does not read, the number
-// of connections in total and from one address.
+// Every wait has a deadline and every buffer a bound: head, body, idle time, a reader that does not read, the
+// number of connections in total and from one address.
 #pragma once
 
 #include <chrono>
@@ -84,8 +84,8 @@ class Transport {
 
   unsigned short port() const;
 
-  // Serves until stop() or, when asked to listen to signals, SIGINT or SIGTERM; `stopping` is called first then.
-  // Returns when every connection is closed.
+  // Serves until stop() or, when asked to listen to signals, SIGINT or SIGTERM; `stopping` is called first
+  // then. Returns when every connection is closed.
   void run(const std::function<void()>& stopping);
   void stop();
 

@@ -10,7 +10,9 @@ WorkerPool::WorkerPool(Size size) : waiting_max_(size.waiting_max) {
     threads_.emplace_back([this] { work_until_finished(); });
 }
 
-WorkerPool::~WorkerPool() { finish(); }
+WorkerPool::~WorkerPool() {
+  finish();
+}
 
 bool WorkerPool::try_post(std::function<void()> work) {
   {

@@ -1,0 +1,67 @@
+#include <filesystem>
+#include <iostream>
+#include <memory>
+
+#include <CLI/CLI.hpp>
+
+#include "cli/command.h"
+#include "cli/program.h"
+#include "cli/program_identity.h"
+#include "server/server.h"
+
+namespace pumpwright {
+namespace {
+
+struct ServeArguments {
+  std::string data = "shop-data";
+  std::string listen = "127.0.0.1:8080";
+  std::vector<std::string> tls_names;
+  bool tls = false;
+  bool quiet = false;
+};
+
+// Speaks on standard error while it runs: standard output is for answers, and a server gives none.
+Answer run_serve(const ServeArguments& a) {
+  if (!a.tls && !a.tls_names.empty())
+    throw bad_argument("--tls-name", a.tls_names.front(), "--tls beside it");
+  server::Server server({.data_directory = a.data,
+                         .listen = server::parse_listen_address(a.listen),
+                         .tls = a.tls,
+                         .tls_names = a.tls_names,
+                         .quiet = a.quiet,
+                         .program = program_identity(),
+                         .version = std::string(program_version())},
+                        std::cerr);
+  server.run();
+  return {.text = "", .exit_status = exit_all_pass};
+}
+
+}  // namespace
+
+void add_serve_command(CLI::App& app, Action& chosen) {
+  auto a = std::make_shared<ServeArguments>();
+  auto* serve =
+      add_command(app, "serve", "Serve the shop: its page, its data, on this machine or its network",
+                  "pumpwright serve --data shop-data --listen 0.0.0.0:8443 --tls --tls-name shop.local");
+  is_directory(*serve->add_option(
+      "--data", a->data, "Directory of the shop's data; made when it is not there (default shop-data)"));
+  serve
+      ->add_option("--listen", a->listen,
+                   "Address and port; nothing but this machine by default (127.0.0.1:8080). Port 0 takes any "
+                   "that is free")
+      ->type_name("ADDR:PORT");
+  serve->add_flag(
+      "--tls", a->tls,
+      "Encrypt, with a certificate of the shop's own that is made in the data directory; the server says how "
+      "tablets come to trust it");
+  serve
+      ->add_option(
+          "--tls-name", a->tls_names,
+          "A name or address tablets use for this machine, besides those it knows itself; may be repeated")
+      ->type_name("NAME");
+  serve->add_flag("--quiet", a->quiet, "No line for each request");
+  serve->callback(
+      [a, &chosen] { chosen = [a](const Surroundings& /*surroundings*/) { return run_serve(*a); }; });
+}
+
+}  // namespace pumpwright

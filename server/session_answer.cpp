@@ -1,0 +1,49 @@
+#include "server/session_answer.h"
+
+#include <nlohmann/json.hpp>
+
+#include "server/random_token.h"
+#include "server/set_cookie.h"
+
+namespace pumpwright::server {
+
+nlohmann::json session_json(const Parts& parts, const HttpRequest& request, const SignedIn& signed_in) {
+  const auto state = parts.shop.state();
+  nlohmann::json person;
+  if (signed_in.person != nullptr)
+    person = {{"id", signed_in.person->id},
+              {"initials", signed_in.person->id},
+              {"name", signed_in.person->name},
+              {"role", std::string(shop::word_of(signed_in.person->role))}};
+  nlohmann::json device;
+  if (const auto id = enrolled_device(parts, request))
+    device = {{"id", *id}, {"name", state->devices.at(*id).name}};
+  return {{"person", person},
+          {"token", derived_token(parts.token_key, signed_in.token_of)},
+          {"device", device},
+          {"shop", {{"name", state->name}, {"invented", state->invented}}},
+          {"first_start", parts.first_start.open()},
+          {"secure", request.secure},
+          {"version", parts.version}};
+}
+
+bool has_token(const Parts& parts, const HttpRequest& request, const Session* session) {
+  const auto token = request.header("x-pumpwright-token");
+  const auto bound_to = cookie(request, session != nullptr ? session_cookie : visit_cookie);
+  return token && bound_to && same_token(*token, derived_token(parts.token_key, *bound_to));
+}
+
+shop::NewPerson new_person_in(const job::JsonReader& body, const std::string& key) {
+  shop::NewPerson wanted{.envelope = {.key = key, .device_seq = 0, .type = {}, .payload = {}},
+                         .id = body.required("id").text(128),
+                         .name = body.required("name").text(256),
+                         .password = body.required("password").text(shop::password_bytes_max),
+                         .role = shop::Role::lead_hand};
+  if (const auto initials = body.optional("initials"); initials && initials->text(128) != wanted.id)
+    initials->refuse("the same as the id, " + wanted.id);
+  if (const auto role = body.optional("role"))
+    wanted.role = *shop::role_from(role->word({"technician", "lead-hand", "office", "read-only"}));
+  return wanted;
+}
+
+}  // namespace pumpwright::server

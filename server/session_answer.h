@@ -1,0 +1,27 @@
+// What the page learns about itself: who is signed in on it, its request token, its device, its shop.
+#pragma once
+
+#include <string_view>
+
+#include <nlohmann/json_fwd.hpp>
+
+#include "server/endpoints.h"
+#include "server/json_body.h"
+
+namespace pumpwright::server {
+
+struct SignedIn {
+  const shop::Person* person = nullptr;  // null: nobody
+  std::string_view token_of;             // the cookie the request token is derived from
+};
+
+nlohmann::json session_json(const Parts& parts, const HttpRequest& request, const SignedIn& signed_in);
+
+// Whether the X-Pumpwright-Token of a request belongs to its cookie.
+bool has_token(const Parts& parts, const HttpRequest& request, const Session* session);
+
+// "id", "name", "password", and "initials", which when given must be the id: it is what people sign with. The
+// role is read where the body has one.
+shop::NewPerson new_person_in(const job::JsonReader& body, const std::string& key);
+
+}  // namespace pumpwright::server
