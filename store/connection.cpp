@@ -151,8 +151,18 @@ void Connection::require_write_ahead_log() {
   throw StoreError(StoreErrorCode::other, "this disk does not allow a write-ahead log");
 }
 
+// SQLite notes the system's error number for most statements but not for COMMIT, where the writing happens;
+// then the file layer still has it.
+int Connection::system_errno() {
+  const int noted = sqlite3_system_errno(handle());
+  if (noted != 0) return noted;
+  sqlite3_vfs* files = nullptr;
+  sqlite3_file_control(handle(), "main", SQLITE_FCNTL_VFS_POINTER, static_cast<void*>(&files));
+  return files != nullptr && files->xGetLastError != nullptr ? files->xGetLastError(files, 0, nullptr) : 0;
+}
+
 void Connection::fail(const SQLite::Exception& error) {
-  throw StoreError(code_of(error.getExtendedErrorCode(), sqlite3_system_errno(handle())), error.what());
+  throw StoreError(code_of(error.getExtendedErrorCode(), system_errno()), error.what());
 }
 
 void Connection::execute(const char* sql) {
@@ -225,6 +235,7 @@ Query& Query::bind_null(int parameter) {
 }
 
 bool Query::step() {
+  errno = 0;  // so that an error number found afterwards is of this step
   try {
     return statement_.executeStep();
   } catch (const SQLite::Exception& error) {

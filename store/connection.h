@@ -56,6 +56,7 @@ class Connection {
  private:
   void set_pragmas(const ConnectionSettings& settings);
   void require_write_ahead_log();
+  int system_errno();
 
   SQLite::Database database_;
   std::unordered_map<const char*, std::unique_ptr<SQLite::Statement>> statements_;
