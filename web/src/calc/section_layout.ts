@@ -62,6 +62,16 @@ interface Room {
 const overlaps = (a: { x: number; y: number; width: number }, b: { x: number; y: number; width: number }) =>
   Math.abs(a.x - b.x) < (a.width + b.width) / 2 && Math.abs(a.y - b.y) < targetSize;
 
+/** How many other places the visible part of a mark at `at` would hide. */
+function hidden(at: { x: number; y: number; width: number }, wish: MarkWish, all: readonly MarkWish[]): number {
+  return all.filter(
+    (w) => w !== wish && Math.abs(w.x - at.x) < at.width / 2 + 2 && Math.abs(w.y - at.y) < 17,
+  ).length;
+}
+
+/** What hiding one place is worth in pixels of leader. */
+const hidingCost = 26;
+
 /** Offsets from near to far; up and down before sideways, since leaders read best that way. */
 function offsets(reach: number): { dx: number; dy: number }[] {
   const out = [{ dx: 0, dy: 0 }];
@@ -83,18 +93,20 @@ export function layOutMarks(wishes: readonly MarkWish[], room: Room, reach: numb
   const ordered = [...wishes].sort((a, b) => a.x - b.x || a.y - b.y);
   for (const wish of ordered) {
     const width = Math.max(targetSize, wish.width);
-    const fits = tries.find(({ dx, dy }) => {
+    let best: { x: number; y: number; cost: number } | null = null;
+    for (const { dx, dy } of tries) {
       const at = { x: wish.x + dx, y: wish.y + dy, width };
-      return (
+      const inside =
         at.x - width / 2 >= 0 &&
         at.x + width / 2 <= room.width &&
         at.y - targetSize / 2 >= 0 &&
-        at.y + targetSize / 2 <= room.height &&
-        !spots.some((s) => overlaps(s, at))
-      );
-    });
-    if (fits) {
-      spots.push({ keys: [wish.key], x: wish.x + fits.dx, y: wish.y + fits.dy, width, truth: [{ x: wish.x, y: wish.y }] });
+        at.y + targetSize / 2 <= room.height;
+      if (!inside || spots.some((s) => overlaps(s, at))) continue;
+      const cost = Math.hypot(dx, dy) + hidden(at, wish, ordered) * hidingCost;
+      if (best === null || cost < best.cost) best = { x: at.x, y: at.y, cost };
+    }
+    if (best) {
+      spots.push({ keys: [wish.key], x: best.x, y: best.y, width, truth: [{ x: wish.x, y: wish.y }] });
       continue;
     }
     const nearest = spots.reduce<MarkSpot | null>((best, s) => {

@@ -68,7 +68,7 @@ export function PolarPicture({ sweep, turning, band, size }: PolarProps) {
   const suspects = new Set(sweep.suspects.map((s) => s.index));
   const words = [
     t('polarLabel', { count: sweep.points.length, tir: show(sweep.tir) }),
-    high === null ? t('noHighSpot') : t('highSpotAt', { place: placeName(high, turning) }),
+    high === null ? t('noHighSpot') : t('highSpotAt', { place: placeName(Math.round(high), turning) }),
   ].join('. ');
   return (
     <figure class="polar">
@@ -123,7 +123,8 @@ function circlePath(x: number, y: number, r: number): string {
 }
 
 /** The numbers beside the picture, and what the sweep warns of. */
-export function SweepFigures({ sweep, turning }: { sweep: SweepView; turning: Turning }) {
+export function SweepFigures(props: { sweep: SweepView; turning: Turning; warns?: boolean }) {
+  const { sweep, turning, warns } = props;
   return (
     <>
       <dl class="figures">
@@ -140,7 +141,7 @@ export function SweepFigures({ sweep, turning }: { sweep: SweepView; turning: Tu
         </div>
         <div>
           <dt>{turning === 'rotating' ? t('highSpotKeyway') : t('highSpotTop')}</dt>
-          <dd>{sweep.high_spot_deg === null ? t('noHighSpotShort') : placeName(sweep.high_spot_deg, turning)}</dd>
+          <dd>{sweep.high_spot_deg === null ? t('noHighSpotShort') : placeName(Math.round(sweep.high_spot_deg), turning)}</dd>
         </div>
         <div>
           <dt>{t('missedTir')}</dt>
@@ -151,7 +152,7 @@ export function SweepFigures({ sweep, turning }: { sweep: SweepView; turning: Tu
           <dd>{show(sweep.ront)}</dd>
         </div>
       </dl>
-      {sweep.suspects.map((s) => (
+      {(warns ? sweep.suspects : []).map((s) => (
         <p class="suspect-note" key={s.index}>
           {t('readAgainAt', { place: placeName(s.angle_deg, turning) })}
         </p>

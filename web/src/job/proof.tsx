@@ -2,6 +2,7 @@
 import type { CheckView, JobView, JudgedReading, LimitView, ReadingView } from '../api/types';
 import { keptOf } from '../outbox/outbox';
 import { say, show, timeText } from '../session/preferences';
+import { Live, reading } from '../sweep/live';
 import { t } from '../text/text';
 import { NotJudged, VerdictTag } from '../widgets/verdict';
 import { sourceCheck } from './job_state';
@@ -165,12 +166,18 @@ export function Proof({ view, check }: { view: JobView; check: CheckView }) {
   const source = sourceCheck(view, check);
   const readings = view.readings.filter((r) => r.check === source.id);
   const standing = check.finding.readings;
+  const now = reading.value;
   return (
-    <section class="proof" aria-labelledby="proof-title">
+    <section class="proof" aria-labelledby="proof-title" tabIndex={0}>
       <h2 id="proof-title">{t('proof')}</h2>
       <p class="proof-check">{say(check.title)}</p>
       <OnTablet view={view} check={source} />
-      {standing.length === 0 && <p class="quiet">{t('noProofYet')}</p>}
+      {now?.check === source.id && (
+        <div class="live-beside">
+          <Live tried={now.tried} check={check} points={now.points} />
+        </div>
+      )}
+      {standing.length === 0 && now?.check !== source.id && <p class="quiet">{t('noProofYet')}</p>}
       {standing.length > 1 && <p class="quiet">{t('bothStand')}</p>}
       {standing.map((j, i) => (
         <Judged key={j.reading ?? i} judged={j} check={check} taken={readings.find((r) => r.id === j.reading)} />

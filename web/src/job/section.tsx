@@ -145,11 +145,6 @@ export function Section({ section, checks, number, currentStep, currentCheck, he
   const isCurrent = (c: CheckView) => c.id === currentCheck || (currentCheck === null && c.step === currentStep);
   return (
     <div class="section-box" ref={box}>
-      <div class="row section-tools">
-        <button type="button" class="button button-plain" aria-pressed={detail} onClick={() => setDetail(!detail)}>
-          {detail ? t('wholePump') : t('sealDetail')}
-        </button>
-      </div>
       <svg
         class="section"
         width={scale.width}
@@ -213,7 +208,20 @@ export function Section({ section, checks, number, currentStep, currentCheck, he
           onClose={() => setOpen(null)}
         />
       )}
-      <Legend section={section} perMetre={scale.perMetre} />
+      <div class="section-foot">
+        <Legend section={section} perMetre={scale.perMetre} />
+        <button
+          type="button"
+          class="button button-plain section-zoom"
+          aria-pressed={detail}
+          onClick={() => {
+            setDetail(!detail);
+            setOpen(null);
+          }}
+        >
+          {detail ? t('wholePump') : t('sealDetail')}
+        </button>
+      </div>
     </div>
   );
 }
@@ -226,7 +234,7 @@ export function StepList({ view, current }: { view: JobView; current: string | n
     return 'not-taken';
   };
   return (
-    <details class="steps">
+    <details class="steps" open={matchMedia('(min-width: 1280px)').matches}>
       <summary>{t('allSteps', { count: view.steps.length })}</summary>
       {view.stages.map((stage) => (
         <section key={stage.word}>

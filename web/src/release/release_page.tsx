@@ -243,7 +243,7 @@ export function ReleasePage({ number }: { number: string }) {
             </section>
             <section class="panel">
               <h2>{t('whatHappened')}</h2>
-              <ol class="log">
+              <ol class="log" tabIndex={0} aria-label={t('whatHappened')}>
                 {[...view.log].reverse().map((l) => (
                   <li key={l.seq}>
                     <span class="who">

@@ -46,7 +46,7 @@ function Log({ view }: { view: ShopView }) {
   return (
     <section class="panel">
       <h2>{t('whoChangedWhat')}</h2>
-      <ol class="log">
+      <ol class="log" tabIndex={0} aria-label={t('whoChangedWhat')}>
         {lines.map((l) => (
           <li key={l.seq}>
             <span class="who">

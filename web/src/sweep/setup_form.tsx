@@ -26,10 +26,10 @@ export function setupSummary(setup: SweepSetup): string {
   return [
     setup.mount === 'housing' ? t('mountHousing') : t('mountShaft'),
     setup.base ? bases[setup.base] : '',
-    setup.plunger_in === 'minus' ? t('plungerMinus') : t('plungerPlus'),
-    setup.surface === 'inside' ? t('surfaceInside') : setup.surface === 'outside' ? t('surfaceOutside') : '',
+    `${t('plungerIn')} ${setup.plunger_in === 'minus' ? t('plungerMinus') : t('plungerPlus')}`,
+    setup.surface ? `${t('surface')} ${setup.surface === 'inside' ? t('surfaceInside') : t('surfaceOutside')}` : '',
     setup.held_toward ? t(setup.held_toward === 'driver' ? 'heldDriver' : 'heldImpeller') : '',
-    setup.turned ? t(setup.turned.moved === 'shaft' ? 'anglesShaft' : 'anglesIndicator') : t('anglesPlace'),
+    `${t('anglesAre')} ${setup.turned ? t(setup.turned.moved === 'shaft' ? 'anglesShaft' : 'anglesIndicator') : t('anglesPlace')}`,
     setup.zero_return ? t('zeroReturned', { value: setup.zero_return }) : t('zeroNotNoted'),
   ]
     .filter(Boolean)

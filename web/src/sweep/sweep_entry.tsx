@@ -17,20 +17,19 @@ import { flipSign, isBlank } from '../calc/typed_number';
 import { type Degrees, degrees, withinTurn } from '../calc/units';
 import { firstChoice, InstrumentPicker, rememberInstrument } from '../job/instrument_picker';
 import type { InputProps } from '../job/inputs';
-import { PolarPicture, placeName, SweepFigures } from '../job/polar_picture';
+import { placeName } from '../job/polar_picture';
 import { keptOf } from '../outbox/outbox';
-import { say } from '../session/preferences';
 import { t } from '../text/text';
 import { announce } from '../widgets/announce';
 import { Busy, WorkButton } from '../widgets/busy';
 import { errorText, Field, isAbout, Notice } from '../widgets/form';
-import { VerdictTag } from '../widgets/verdict';
 import { dropDraft, firstDraft, keepDraft, lastSetup, loadDraft, rememberSetup, type SweepDraft, sweepPayload } from './draft';
+import { Live, reading } from './live';
 import { NumberPad } from './number_pad';
 import { SerialButton } from './serial_button';
 import { SetupForm, setupSummary } from './setup_form';
 import { StripView } from './strip_view';
-import { leastPoints, type Tried, useTrying } from './trying';
+import { useTrying } from './trying';
 import { Typing } from './typing';
 
 /** The place a server's error about one point is about. */
@@ -38,34 +37,6 @@ function badPlace(error: ServerError | null, strip: Strip): Degrees | null {
   const index = /points\/(\d+)/.exec(error?.field ?? '')?.[1];
   if (index === undefined) return null;
   return strip.points[Number(index)]?.angle ?? null;
-}
-
-function Live({ tried, check, points }: { tried: Tried; check: CheckView; points: number }) {
-  const limit = check.limits.find((l) => l.decides);
-  const judged = tried.judged;
-  if (tried.cutOff) return <Notice kind="plain">{t('liveCutOff')}</Notice>;
-  if (!judged?.sweep) return <p class="quiet live-wait">{t('liveFrom', { count: Math.max(0, leastPoints - points) })}</p>;
-  return (
-    <div class="live">
-      <p class="row">
-        <VerdictTag verdict={judged.verdict} />
-        <span>{t('notSentYet')}</span>
-      </p>
-      <PolarPicture
-        sweep={judged.sweep}
-        turning={check.turning}
-        band={check.judged === 'tir' ? (limit?.upper ?? null) : null}
-        size={260}
-      />
-      <SweepFigures sweep={judged.sweep} turning={check.turning} />
-      <p>{say(judged.reason_title)}.</p>
-      {judged.settle && (
-        <p class="settle">
-          <strong>{t('settleWith')}</strong> {say(judged.settle)}
-        </p>
-      )}
-    </div>
-  );
 }
 
 function FreeAngle({ onAdd }: { onAdd: (angle: Degrees) => void }) {
@@ -162,8 +133,19 @@ export function SweepEntry(props: Props) {
     setText(next);
   };
   useEffect(() => {
-    if (draft?.started) root.current?.querySelector<HTMLElement>('#sweep-typed')?.focus({ preventScroll: true });
+    if (!draft?.started) return;
+    root.current?.querySelector<HTMLElement>('#sweep-typed')?.focus({ preventScroll: true });
+    root.current?.querySelector('.typing')?.scrollIntoView({ block: 'start' });
   }, [draft?.started]);
+  useEffect(() => {
+    reading.value = draft?.started ? { check: check.id, tried, points: distinctPlaces(draft.strip) } : null;
+  }, [tried, draft]);
+  useEffect(
+    () => () => {
+      reading.value = null;
+    },
+    [],
+  );
   if (!draft) return <Busy />;
   const instrument = instruments.find((i) => i.id === draft.instrument);
   const error = props.error ?? tried.error;
@@ -233,12 +215,14 @@ export function SweepEntry(props: Props) {
   return (
     <div class="sweep" ref={root}>
       {resumed && <Notice kind="plain">{t('draftResumed', { count: draft.strip.points.length })}</Notice>}
-      <p class="setup-line">
-        <strong>{draft.instrument}</strong> · {setupSummary(draft.setup)}
+      <div class="setup-line">
+        <span>
+          <strong>{draft.instrument}</strong> · {setupSummary(draft.setup)}
+        </span>
         <button type="button" class="button button-plain" onClick={() => take({ ...draft, started: false })}>
           {t('changeSetup')}
         </button>
-      </p>
+      </div>
       <Typing text={text} label={here} onText={write} onEnter={() => putReading(typed.current)} onUndo={undo} onMove={move} error={pointError}>
         <StripView
           strip={draft.strip}
@@ -261,7 +245,9 @@ export function SweepEntry(props: Props) {
             gapMarked={next !== null && isGap(draft.strip, next)}
             onGap={() => next !== null && takeStrip(toggleGap(draft.strip, next))}
           />
-          <Live tried={tried} check={check} points={distinctPlaces(draft.strip)} />
+          <div class="live-inline">
+            <Live tried={tried} check={check} points={distinctPlaces(draft.strip)} />
+          </div>
         </div>
       </Typing>
       {suspect && (
