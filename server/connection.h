@@ -21,8 +21,8 @@
 #include <boost/asio/write.hpp>
 #include <boost/beast/core/flat_buffer.hpp>
 #include <boost/beast/core/tcp_stream.hpp>
+#include <boost/beast/http/error.hpp>
 #include <boost/beast/http/parser.hpp>
-#include <boost/beast/http/read.hpp>
 #include <boost/beast/http/string_body.hpp>
 #include <boost/beast/ssl/ssl_stream.hpp>
 
@@ -94,6 +94,33 @@ class Connection final : public LiveConnection, public std::enable_shared_from_t
     }
   }
 
+  // --- bytes: one kind of read and one kind of write, so that few templates are made of either
+
+  using Next = void (Connection::*)();
+  using Written = void (Connection::*)(Error);
+
+  // Reads what has come into the buffer, then goes on with `next`; hangs up when nothing can come any more.
+  void read_more(std::size_t bytes_max, Next next) {
+    stream_.async_read_some(buffer_.prepare(bytes_max),
+                            [self = this->shared_from_this(), next](Error error, std::size_t bytes) {
+                              if (error) return self->on_read_failed();
+                              self->buffer_.commit(bytes);
+                              ((*self).*next)();
+                            });
+  }
+
+  void on_read_failed() { response_.stream ? end_stream() : end(); }
+
+  // The bytes must stay where they are until `next` is called.
+  void write_bytes(std::string_view first, std::string_view second, Written next) {
+    asio::async_write(stream_,
+                      std::array<asio::const_buffer, 2>{asio::buffer(first.data(), first.size()),
+                                                        asio::buffer(second.data(), second.size())},
+                      [self = this->shared_from_this(), next](Error error, std::size_t /*bytes*/) {
+                        ((*self).*next)(error);
+                      });
+  }
+
   // --- reading
 
   void wait_for_request() {
@@ -101,22 +128,31 @@ class Connection final : public LiveConnection, public std::enable_shared_from_t
     if (buffer_.size() > 0) return read_head();
     waits_ = true;
     lowest().expires_after(limits().idle_time);
-    stream_.async_read_some(buffer_.prepare(4096),
-                            [self = this->shared_from_this()](Error error, std::size_t bytes) {
-                              if (error) return self->end();
-                              self->buffer_.commit(bytes);
-                              self->read_head();
-                            });
+    read_more(head_read_bytes, &Connection::read_head);
   }
 
   void read_head() {
     parser_.emplace();
     parser_->header_limit(limits().head_bytes_max);
     parser_->body_limit(limits().body_bytes_max);
+    parser_->eager(false);
     lowest().expires_after(limits().head_time);
-    http::async_read_header(
-        stream_, buffer_, *parser_,
-        [self = this->shared_from_this()](Error error, std::size_t /*bytes*/) { self->on_head(error); });
+    parse_head();
+  }
+
+  // Hands the parser what is there. need_more: nothing is left of it and the parser wants more.
+  Error feed() {
+    Error error;
+    if (buffer_.size() == 0) return http::error::need_more;
+    const asio::const_buffer bytes = buffer_.data();
+    buffer_.consume(parser_->put(bytes, error));
+    return error;
+  }
+
+  void parse_head() {
+    const auto error = feed();
+    if (error == http::error::need_more) return read_more(head_read_bytes, &Connection::parse_head);
+    on_head(error);
   }
 
   void on_head(Error error) {
@@ -168,20 +204,27 @@ class Connection final : public LiveConnection, public std::enable_shared_from_t
   void invite_body() {
     head_text_ = "HTTP/1.1 100 Continue\r\n\r\n";
     lowest().expires_after(limits().write_time);
-    asio::async_write(stream_, asio::buffer(head_text_),
-                      [self = this->shared_from_this()](Error error, std::size_t /*bytes*/) {
-                        if (!error) self->read_body();
-                      });
+    write_bytes(head_text_, {}, &Connection::on_invited);
+  }
+
+  void on_invited(Error error) {
+    if (!error) read_body();
   }
 
   void read_body() {
+    parser_->eager(true);
     lowest().expires_after(limits().body_time);
-    http::async_read(stream_, buffer_, *parser_,
-                     [self = this->shared_from_this()](Error error, std::size_t /*bytes*/) {
-                       if (error) return self->complain_about(error);
-                       self->request_.body = std::move(self->parser_->get().body());
-                       self->have_it_answered();
-                     });
+    parse_body();
+  }
+
+  void parse_body() {
+    Error error;
+    while (!error && !parser_->is_done())
+      error = feed();
+    if (error == http::error::need_more) return read_more(body_read_bytes, &Connection::parse_body);
+    if (error) return complain_about(error);
+    request_.body = std::move(parser_->get().body());
+    have_it_answered();
   }
 
   // Nothing can be said to someone who went silent (the socket is closed by then) or went away.
@@ -222,16 +265,14 @@ class Connection final : public LiveConnection, public std::enable_shared_from_t
     head_text_ = response_head(response_, keep_alive_, std::time(nullptr));
     const bool with_body = method_ != "HEAD" && has_body(response_.status) && !response_.stream;
     const auto body = with_body ? response_.content() : std::string_view{};
-    lowest().expires_after(limits().write_time);
-    asio::async_write(
-        stream_,
-        std::array<asio::const_buffer, 2>{asio::buffer(head_text_), asio::buffer(body.data(), body.size())},
-        [self = this->shared_from_this(), size = body.size()](Error error, std::size_t /*bytes*/) {
-          self->on_written(error, size);
-        });
+    body_bytes_ = body.size();
+    if (method_ == "HEAD") let_go_of_stream();
+    lowest().expires_after(limits().write_time +
+                           std::chrono::milliseconds(body.size() / slowest_bytes_per_ms));
+    write_bytes(head_text_, body, &Connection::on_written);
   }
 
-  void on_written(Error error, std::size_t bytes) {
+  void on_written(Error error) {
     using std::chrono::duration_cast;
     surroundings_.callbacks.log(
         {.method = method_,
@@ -239,7 +280,7 @@ class Connection final : public LiveConnection, public std::enable_shared_from_t
          .peer = ends_.peer,
          .person = response_.person,
          .status = response_.status,
-         .bytes = bytes,
+         .bytes = body_bytes_,
          .took = duration_cast<std::chrono::microseconds>(std::chrono::steady_clock::now() - began_)});
     if (error) return let_go_of_stream();
     if (response_.stream) return run_stream();
@@ -255,16 +296,14 @@ class Connection final : public LiveConnection, public std::enable_shared_from_t
     Error ignored;
     if constexpr (!is_tls) lowest().socket().shutdown(asio::ip::tcp::socket::shutdown_send, ignored);
     lowest().expires_after(std::chrono::seconds(2));
-    drain_more(std::size_t{1024} * 1024);
+    drain_more();
   }
 
-  void drain_more(std::size_t bytes_left) {
+  void drain_more() {
+    drained_bytes_ += buffer_.size();
     buffer_.clear();
-    stream_.async_read_some(buffer_.prepare(16 * 1024),
-                            [self = this->shared_from_this(), bytes_left](Error error, std::size_t bytes) {
-                              if (error || bytes >= bytes_left) return self->end();
-                              self->drain_more(bytes_left - bytes);
-                            });
+    if (drained_bytes_ > drained_bytes_max) return end();
+    read_more(body_read_bytes, &Connection::drain_more);
   }
 
   // The connection is destroyed, and its socket closed, when the last handler that holds it is gone.
@@ -293,12 +332,10 @@ class Connection final : public LiveConnection, public std::enable_shared_from_t
     if (surroundings_.stopping) end_stream();
   }
 
-  // A listener says nothing; when the read ends, it is gone.
+  // A listener says nothing: when it does, or the read ends, the stream is over.
   void watch_reader() {
     buffer_.clear();
-    stream_.async_read_some(
-        buffer_.prepare(512),
-        [self = this->shared_from_this()](Error /*unused*/, std::size_t /*bytes*/) { self->end_stream(); });
+    read_more(512, &Connection::end_stream);
   }
 
   void pump() {
@@ -310,11 +347,12 @@ class Connection final : public LiveConnection, public std::enable_shared_from_t
     }
     writing_ = true;
     lowest().expires_after(limits().stream_write_time);
-    asio::async_write(stream_, asio::buffer(stream_text_),
-                      [self = this->shared_from_this()](Error error, std::size_t /*bytes*/) {
-                        self->writing_ = false;
-                        error ? self->end_stream() : self->pump();
-                      });
+    write_bytes(stream_text_, {}, &Connection::on_pumped);
+  }
+
+  void on_pumped(Error error) {
+    writing_ = false;
+    error ? end_stream() : pump();
   }
 
   void beat_later() {
@@ -342,6 +380,10 @@ class Connection final : public LiveConnection, public std::enable_shared_from_t
   }
 
   static constexpr std::size_t small_body_bytes = std::size_t{64} * 1024;
+  static constexpr std::size_t head_read_bytes = std::size_t{4} * 1024;
+  static constexpr std::size_t body_read_bytes = std::size_t{64} * 1024;
+  static constexpr std::size_t slowest_bytes_per_ms = 32;  // beyond write_time
+  static constexpr std::size_t drained_bytes_max = std::size_t{1024} * 1024;
 
   std::shared_ptr<void> place_;
   ConnectionSurroundings& surroundings_;
@@ -358,6 +400,8 @@ class Connection final : public LiveConnection, public std::enable_shared_from_t
   std::string stream_text_;
   asio::steady_timer heartbeat_;
   std::chrono::steady_clock::time_point began_;
+  std::size_t body_bytes_ = 0;     // of the answer on its way
+  std::size_t drained_bytes_ = 0;  // read and forgotten
   bool keep_alive_ = true;
   bool unread_body_ = false;
   bool waits_ = true;  // no request has been read yet: nothing is lost by hanging up
