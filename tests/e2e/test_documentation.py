@@ -6,7 +6,7 @@ import unittest
 
 from harness import ROOT, ProgramTest
 
-COMMANDS = ("judge", "plan", "sweep", "stack", "fit", "torque", "catalog list", "catalog show", "completion")
+COMMANDS = ("judge", "plan", "sweep", "stack", "fit", "torque", "catalog list", "catalog show", "serve", "completion")
 
 
 class Documentation(ProgramTest):
