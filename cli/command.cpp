@@ -58,6 +58,9 @@ std::unique_ptr<CLI::App> make_command_line(Action& chosen) {
   add_torque_command(*app, chosen);
   add_catalog_command(*app, chosen);
   add_serve_command(*app, chosen);
+  add_verify_command(*app, chosen);
+  add_shop_commands(*app, chosen);
+  add_demo_command(*app, chosen);
   add_completion_command(*app, chosen);
   app->footer(exit_status_help);
   return app;

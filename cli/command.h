@@ -39,6 +39,9 @@ void add_fit_command(CLI::App& app, Action& chosen);
 void add_torque_command(CLI::App& app, Action& chosen);
 void add_catalog_command(CLI::App& app, Action& chosen);
 void add_serve_command(CLI::App& app, Action& chosen);
+void add_verify_command(CLI::App& app, Action& chosen);
+void add_shop_commands(CLI::App& app, Action& chosen);  // backup, restore, rebuild, export, public-key
+void add_demo_command(CLI::App& app, Action& chosen);
 void add_completion_command(CLI::App& app, Action& chosen);
 
 // The whole program with all its commands. `chosen` must live as long as the result.

@@ -1,6 +1,7 @@
 #include "cli/job_session.h"
 
 #include "cli/program_identity.h"
+#include "shop/record.h"
 
 namespace pumpwright {
 
@@ -10,6 +11,13 @@ JobSession open_job(const std::string& path, const CatalogFiles& files, std::ist
   session.bytes = read_input(path, json_bytes_max, standard_input);
   const auto catalog = Catalog::load(files.files());
   naming_file(path, [&] {
+    if (shop::looks_like_record(session.bytes)) {
+      const job::JobLog log = shop::job_in(shop::decode_record(session.bytes));
+      session.file = log.job().file;
+      session.frozen = true;
+      session.snapshot = log.snapshot();
+      return;
+    }
     session.file = job::decode_job_file(session.bytes);
     session.frozen = session.file.snapshot.has_value();
     session.snapshot = job::snapshot_of(session.file, catalog, files.step_files(), program_identity());

@@ -1,4 +1,5 @@
-// A job file opened for planning or judging: what is in it, and what its verdicts depend on.
+// A job file, or the record a shop exported, opened for planning or judging: what is in it, and what its
+// verdicts depend on.
 #pragma once
 
 #include <string>

@@ -54,7 +54,9 @@ void add_judge_command(CLI::App& app, Action& chosen) {
   auto a = std::make_shared<JudgeArguments>();
   auto* judge = add_command(app, "judge", "Judge every check of a job, and write its build record",
                             "pumpwright judge job.json --report build-record.pdf");
-  is_file(*judge->add_option("JOB", a->file, "Job file (docs/job.schema.json); - for standard input")
+  is_file(*judge
+               ->add_option("JOB", a->file,
+                            "Job file (docs/job.schema.json) or record of a shop; - for standard input")
                ->required());
   is_file(*judge->add_option("--report", a->report, "Write the build record to this file, as PDF"));
   is_directory(*judge->add_option("--drawings", a->drawings,
