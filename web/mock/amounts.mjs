@@ -6,15 +6,20 @@ export function toSi(text, unit) {
   const m = /^\s*([+-]?[0-9]*[.,]?[0-9]+)\s*([^\d\s].*)?$/.exec(String(text).replace('−', '-'));
   if (!m) return null;
   const number = Number(m[1].replace(',', '.'));
-  const factor = { thou: THOU, in: 0.0254, mm: 1e-3, 'µm': 1e-6, 'ft·lbf': 1.3558179, 'N·m': 1 }[(m[2] ?? unit).trim()];
+  const factor = { thou: THOU, in: 0.0254, mm: 1e-3, µm: 1e-6, ft·lbf: 1.3558179, N·m: 1 }[
+    (m[2] ?? unit).trim()
+  ];
   return factor === undefined ? null : number * factor;
 }
 
 export function amount(si, kind) {
   if (si === null || si === undefined) return null;
-  if (kind === 'torque') return { si, kind, inch: `${(si / 1.3558179).toFixed(1)} ft·lbf`, metric: `${si.toFixed(1)} N·m` };
-  if (kind === 'time') return { si, kind, inch: `${Math.round(si / 60)} min`, metric: `${Math.round(si / 60)} min` };
-  if (kind === 'ratio') return { si, kind, inch: `${(si * 100).toFixed(0)} %`, metric: `${(si * 100).toFixed(0)} %` };
+  if (kind === 'torque')
+    return { si, kind, inch: `${(si / 1.3558179).toFixed(1)} ft·lbf`, metric: `${si.toFixed(1)} N·m` };
+  if (kind === 'time')
+    return { si, kind, inch: `${Math.round(si / 60)} min`, metric: `${Math.round(si / 60)} min` };
+  if (kind === 'ratio')
+    return { si, kind, inch: `${(si * 100).toFixed(0)} %`, metric: `${(si * 100).toFixed(0)} %` };
   const a = Math.abs(si);
   const inch = a < 2.54e-4 * 2 ? `${(si / THOU).toFixed(2)} thou` : `${(si / 0.0254).toFixed(4)} in`;
   const metric = `${(si * 1e3).toFixed(a < 1e-3 ? 4 : 3)} mm`;
@@ -22,7 +27,7 @@ export function amount(si, kind) {
 }
 
 /** Least squares of mean + a1 cos + b1 sin. Null below three places. */
-export function fit(points) {
+export function fitCircle(points) {
   const n = points.length;
   if (n < 3) return null;
   const m = [0, 1, 2].map(() => [0, 0, 0, 0]);
@@ -47,7 +52,7 @@ export function fit(points) {
 
 /** A sweep as the view carries it. */
 export function sweepView(points) {
-  const f = fit(points);
+  const f = fitCircle(points);
   if (!f) return null;
   const [mean, a1, b1] = f;
   const e = Math.hypot(a1, b1);
@@ -72,7 +77,10 @@ export function sweepView(points) {
     b1_m: b1,
     eccentricity: amount(e, 'length'),
     eccentricity_u: amount(sigma * Math.sqrt(2 / points.length), 'length'),
-    high_spot_deg: e > 2 * sigma * Math.sqrt(2 / points.length) ? ((Math.atan2(b1, a1) * 180) / Math.PI + 360) % 360 : null,
+    high_spot_deg:
+      e > 2 * sigma * Math.sqrt(2 / points.length)
+        ? ((Math.atan2(b1, a1) * 180) / Math.PI + 360) % 360
+        : null,
     tir: amount(tir, 'length'),
     tir_fitted: amount(2 * e, 'length'),
     missed_tir: amount(2 * e * (1 - Math.cos(Math.PI / places)), 'length'),

@@ -30,9 +30,26 @@ function refresh(view) {
           `${c.title.es}: ${c.finding.verdict_title.es}, ${c.finding.reason_title.es}`,
         ),
       })),
-    ...(s.done ? [] : [{ step: s.id, check: null, what: both(`Step not done: ${s.title.en}`, `Paso sin hacer: ${s.title.es}`) }]),
+    ...(s.done
+      ? []
+      : [
+          {
+            step: s.id,
+            check: null,
+            what: both(`Step not done: ${s.title.en}`, `Paso sin hacer: ${s.title.es}`),
+          },
+        ]),
     ...(s.hold && !s.released
-      ? [{ step: s.id, check: null, what: both(`Hold point not released: ${s.title.en}`, `Punto de espera sin liberar: ${s.title.es}`) }]
+      ? [
+          {
+            step: s.id,
+            check: null,
+            what: both(
+              `Hold point not released: ${s.title.en}`,
+              `Punto de espera sin liberar: ${s.title.es}`,
+            ),
+          },
+        ]
       : []),
   ]);
 }
@@ -89,7 +106,14 @@ export const card = (v) => ({
 
 function takeReading(view, payload, actor) {
   const check = view.checks.find((c) => c.id === payload.check);
-  if (!check) throw new Refusal('/check', payload.check, 'the plan has no such check', 'el plan no tiene esa comprobación', '');
+  if (!check)
+    throw new Refusal(
+      '/check',
+      payload.check,
+      'the plan has no such check',
+      'el plan no tiene esa comprobación',
+      '',
+    );
   const affected = view.checks.filter((c) => c.id === check.id || c.from === check.id);
   const judged = affected.map((c) => judge(payload, c, view.instruments));
   affected.forEach((c, i) => {
@@ -121,7 +145,13 @@ export function take(view, event, person, device) {
   else if (event.type === 'step-done') step.done = stamp;
   else if (event.type === 'hold-released') {
     if (step.done?.actor === person.id)
-      throw new Refusal('/step', p.step, 'another person must release this hold point', 'otra persona debe liberar este punto de espera', '');
+      throw new Refusal(
+        '/step',
+        p.step,
+        'another person must release this hold point',
+        'otra persona debe liberar este punto de espera',
+        '',
+      );
     step.released = stamp;
   } else if (event.type === 'deviation-accepted')
     view.checks.find((c) => c.id === p.check).finding.deviation = { reason: p.reason, ...stamp };
@@ -129,7 +159,13 @@ export function take(view, event, person, device) {
   else if (event.type === 'waiting') view.waiting = p.for;
   else if (event.type === 'note') step.notes.push({ ...stamp, text: p.text });
   else if (event.type === 'attachment-added')
-    step.attachments.push({ ...stamp, hash: p.hash, media_type: p.media_type, name: p.name, check: p.check ?? null });
+    step.attachments.push({
+      ...stamp,
+      hash: p.hash,
+      media_type: p.media_type,
+      name: p.name,
+      check: p.check ?? null,
+    });
   else if (event.type === 'reopened') view.state = 'open';
   view.seq++;
   view.head = hash();

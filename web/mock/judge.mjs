@@ -2,7 +2,11 @@
 import { amount, sweepView, toSi } from './amounts.mjs';
 
 const both = (en, es) => ({ en, es });
-const titles = { pass: both('pass', 'pasa'), fail: both('fail', 'no pasa'), unproven: both('unproven', 'sin probar') };
+const titles = {
+  pass: both('pass', 'pasa'),
+  fail: both('fail', 'no pasa'),
+  unproven: both('unproven', 'sin probar'),
+};
 const reasons = {
   inside: both('inside the limit', 'dentro del límite'),
   outside: both('outside the limit', 'fuera del límite'),
@@ -21,13 +25,23 @@ export class Refusal extends Error {
 function needSi(text, unit, field) {
   const si = toSi(text, unit);
   if (si === null)
-    throw new Refusal(field, text, `"${text}" is no number with a known unit`, `"${text}" no es un número con unidad conocida`, '1.250, 7 thou, 0.18 mm');
+    throw new Refusal(
+      field,
+      text,
+      `"${text}" is no number with a known unit`,
+      `"${text}" no es un número con unidad conocida`,
+      '1.250, 7 thou, 0.18 mm',
+    );
   return si;
 }
 
-function valueOf(payload, check, unit) {
+function readValue(payload, check, unit) {
   if (payload.value !== undefined) return needSi(payload.value, unit, '/value');
-  if (payload.values) return payload.values.map((v, i) => needSi(v, unit, `/values/${i}`)).reduce((a, b) => a + b, 0) / payload.values.length;
+  if (payload.values)
+    return (
+      payload.values.map((v, i) => needSi(v, unit, `/values/${i}`)).reduce((a, b) => a + b, 0) /
+      payload.values.length
+    );
   if (payload.size) {
     const d = payload.size.points.map((p, i) => needSi(p.diameter, unit, `/size/points/${i}/diameter`));
     if (check.judged === 'ovality') return Math.max(...d) - Math.min(...d);
@@ -38,27 +52,56 @@ function valueOf(payload, check, unit) {
 
 /** One judged reading for `check`, as the view carries it. Throws Refusal for what can not be read. */
 export function judge(payload, check, instruments) {
-  const base = { reading: payload.id, remarks: [], settle: null, u: null, margin: null, probability: null, value: null, sweep: null };
+  const base = {
+    reading: payload.id,
+    remarks: [],
+    settle: null,
+    u: null,
+    margin: null,
+    probability: null,
+    value: null,
+    sweep: null,
+  };
   if (payload.done !== undefined) {
     const reason = payload.done ? 'confirmed' : 'refused';
-    return { ...base, as_written: payload.note ?? '', verdict: payload.done ? 'pass' : 'fail', reason, reason_title: reasons[reason] };
+    return {
+      ...base,
+      as_written: payload.note ?? '',
+      verdict: payload.done ? 'pass' : 'fail',
+      reason,
+      reason_title: reasons[reason],
+    };
   }
   const instrument = instruments.find((i) => i.id === payload.instrument);
   if (!instrument)
-    throw new Refusal('/instrument', payload.instrument ?? '', 'the shop has no such instrument', 'el taller no tiene ese instrumento', instruments.map((i) => i.id).join(', '));
+    throw new Refusal(
+      '/instrument',
+      payload.instrument ?? '',
+      'the shop has no such instrument',
+      'el taller no tiene ese instrumento',
+      instruments.map((i) => i.id).join(', '),
+    );
   let si = null;
   let sweep = null;
-  let written = payload.value ?? payload.values?.join(', ') ?? payload.size?.points.map((p) => p.diameter).join(', ');
+  let written =
+    payload.value ?? payload.values?.join(', ') ?? payload.size?.points.map((p) => p.diameter).join(', ');
   if (payload.sweep) {
     const points = payload.sweep.points.map((p, i) => ({
       angle_deg: p.angle_deg,
       value_m: needSi(p.reading, instrument.unit, `/sweep/points/${i}/reading`),
     }));
     sweep = sweepView(points);
-    if (!sweep) throw new Refusal('/sweep/points', points.length, 'a sweep needs at least 3 places', 'un barrido necesita al menos 3 puntos', '3 or more');
+    if (!sweep)
+      throw new Refusal(
+        '/sweep/points',
+        points.length,
+        'a sweep needs at least 3 places',
+        'un barrido necesita al menos 3 puntos',
+        '3 or more',
+      );
     si = check.judged === 'eccentricity' ? sweep.eccentricity.si : sweep.tir.si;
     written = `${points.length} points on ${instrument.id}`;
-  } else si = valueOf(payload, check, instrument.unit);
+  } else si = readValue(payload, check, instrument.unit);
   const limit = check.limits[0];
   const lower = limit?.lower?.si ?? Number.NEGATIVE_INFINITY;
   const upper = limit?.upper?.si ?? Number.POSITIVE_INFINITY;
@@ -68,7 +111,10 @@ export function judge(payload, check, instruments) {
   if (payload.sweep && payload.sweep.zero_return === undefined) {
     verdict = 'unproven';
     reason = 'setup-not-proven';
-    settle = both('Push, release, tap; write down what the zero did.', 'Empujar, soltar, golpear; anotar qué hizo el cero.');
+    settle = both(
+      'Push, release, tap; write down what the zero did.',
+      'Empujar, soltar, golpear; anotar qué hizo el cero.',
+    );
   }
   const u = Math.max(2e-6, Math.abs(si) * 0.004);
   const remarks = (sweep?.suspects ?? []).map((s) =>

@@ -42,7 +42,8 @@ function limitText(l, system) {
   return both(`at least ${lower}`, `al menos ${lower}`);
 }
 
-const sourceText = (s) => [s.document, s.edition, s.clause].filter(Boolean).join(', ') + (s.note ? ` (${s.note})` : '');
+const sourceText = (s) =>
+  [s.document, s.edition, s.clause].filter(Boolean).join(', ') + (s.note ? ` (${s.note})` : '');
 
 function limitView(l, index) {
   return {
@@ -57,7 +58,10 @@ function limitView(l, index) {
     source: both(sourceText(l.source)),
     rule:
       l.rule === 'simple'
-        ? both(`as read, instrument at least 1/${l.ratio} of the limit`, `según lectura, instrumento al menos 1/${l.ratio} del límite`)
+        ? both(
+            `as read, instrument at least 1/${l.ratio} of the limit`,
+            `según lectura, instrumento al menos 1/${l.ratio} del límite`,
+          )
         : both('proven against its uncertainty', 'probado frente a su incertidumbre'),
   };
 }
@@ -65,10 +69,17 @@ function limitView(l, index) {
 function sweepOf(event, instruments) {
   if (!event?.sweep) return null;
   const unit = instruments.find((i) => i.id === event.instrument)?.unit ?? 'mm';
-  return sweepView(event.sweep.points.map((p) => ({ angle_deg: p.angle_deg, value_m: toSi(p.reading, unit) ?? 0 })));
+  return sweepView(
+    event.sweep.points.map((p) => ({ angle_deg: p.angle_deg, value_m: toSi(p.reading, unit) ?? 0 })),
+  );
 }
 
-const titles = { pass: both('pass', 'pasa'), fail: both('fail', 'no pasa'), unproven: both('unproven', 'sin probar'), 'not-taken': both('not taken', 'sin tomar') };
+const titles = {
+  pass: both('pass', 'pasa'),
+  fail: both('fail', 'no pasa'),
+  unproven: both('unproven', 'sin probar'),
+  'not-taken': both('not taken', 'sin tomar'),
+};
 
 function convert(name, bench, waiting) {
   const file = `${demo}/${name}.json`;
@@ -132,7 +143,10 @@ function convert(name, bench, waiting) {
             probability: r.conformance_probability,
             settle: r.settle ? both(r.settle, g.readings[i].settle) : null,
             remarks: r.remarks.map((t, k) => both(t, g.readings[i].remarks[k])),
-            sweep: sweepOf(job.events.find((e) => e.id === r.reading), instruments),
+            sweep: sweepOf(
+              job.events.find((e) => e.id === r.reading),
+              instruments,
+            ),
           })),
           chain:
             c.kind === 'chain' && f.readings[0]?.value_si !== null && f.readings.length
@@ -215,7 +229,8 @@ function convert(name, bench, waiting) {
 }
 
 function chainValue(part, job, judged) {
-  if (part.check) return (judged.checks.find((c) => c.check === part.check)?.readings[0]?.value_si ?? 0) * part.coefficient;
+  if (part.check)
+    return (judged.checks.find((c) => c.check === part.check)?.readings[0]?.value_si ?? 0) * part.coefficient;
   const d = job.make_up.dimensions[part.dimension];
   return (toSi(d?.nominal ?? d ?? '0 in', 'in') ?? 0) * part.coefficient;
 }

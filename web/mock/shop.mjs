@@ -16,7 +16,14 @@ export function shopView(instruments) {
     people,
     instruments,
     limits: [
-      { id: 'own-1', check: 'shaft-runout', upper: '0.0015 in', rank: 'customer', for: 'greenhouse heating loop', source: { document: 'purchase note, item 4', obtained: 'read' } },
+      {
+        id: 'own-1',
+        check: 'shaft-runout',
+        upper: '0.0015 in',
+        rank: 'customer',
+        for: 'greenhouse heating loop',
+        source: { document: 'purchase note, item 4', obtained: 'read' },
+      },
     ],
     adopted: [
       { limit: 'seal-limits/impeller-sweep', by: 'L.H.', time: '2026-01-05T09:00:00Z' },
@@ -37,16 +44,51 @@ export function shopView(instruments) {
       },
     ],
     sheets: [
-      { pump: 'end-suction circulator 2 x 1.5 x 6', make_up: { dimensions: { seal_working_length: { nominal: '1.000 in', lower: '0.969 in', upper: '1.031 in' } } } },
+      {
+        pump: 'end-suction circulator 2 x 1.5 x 6',
+        make_up: {
+          dimensions: { seal_working_length: { nominal: '1.000 in', lower: '0.969 in', upper: '1.031 in' } },
+        },
+      },
     ],
     step_texts: [
-      { step: 'deburr', what_to_do: both('Stone every edge the sleeve passes. Wipe, then feel with a cotton thread.', 'Pasar piedra por cada canto. Limpiar y sentir con un hilo de algodón.') },
+      {
+        step: 'deburr',
+        what_to_do: both(
+          'Stone every edge the sleeve passes. Wipe, then feel with a cotton thread.',
+          'Pasar piedra por cada canto. Limpiar y sentir con un hilo de algodón.',
+        ),
+      },
     ],
     devices: [{ id: 'bench-3', name: 'Tablet, bench 3' }],
     log: [
-      { seq: 3, at: '2026-11-20T08:10:00.000Z', actor: 'L.H.', type: 'limit-set', text: both('Own limit set: shaft runout, at most 0.0015 in, greenhouse heating loop', 'Límite propio: alabeo del eje, como máximo 0.0015 in') },
-      { seq: 2, at: '2026-11-18T07:02:00.000Z', actor: 'L.H.', type: 'instrument-set', text: both('Instrument wrench-1: calibration due 2026-12-31', 'Instrumento wrench-1: calibración hasta 2026-12-31') },
-      { seq: 1, at: '2026-01-05T09:00:00.000Z', actor: 'L.H.', type: 'person-added', text: both('J.M. added as technician', 'J.M. añadido como técnico') },
+      {
+        seq: 3,
+        at: '2026-11-20T08:10:00.000Z',
+        actor: 'L.H.',
+        type: 'limit-set',
+        text: both(
+          'Own limit set: shaft runout, at most 0.0015 in, greenhouse heating loop',
+          'Límite propio: alabeo del eje, como máximo 0.0015 in',
+        ),
+      },
+      {
+        seq: 2,
+        at: '2026-11-18T07:02:00.000Z',
+        actor: 'L.H.',
+        type: 'instrument-set',
+        text: both(
+          'Instrument wrench-1: calibration due 2026-12-31',
+          'Instrumento wrench-1: calibración hasta 2026-12-31',
+        ),
+      },
+      {
+        seq: 1,
+        at: '2026-01-05T09:00:00.000Z',
+        actor: 'L.H.',
+        type: 'person-added',
+        text: both('J.M. added as technician', 'J.M. añadido como técnico'),
+      },
     ],
   };
 }
@@ -74,7 +116,10 @@ const word = (w, en, es) => ({ word: w, title: both(en, es) });
 export const makeUpForm = {
   driver: {
     standards: [word('nema', 'NEMA'), word('iec', 'IEC')],
-    frames: { nema: ['143JM', '145JM', '182JM', '184JM', '213JM', '215JM', '254JM'], iec: ['80', '90S', '90L', '100L', '112M', '132S'] },
+    frames: {
+      nema: ['143JM', '145JM', '182JM', '184JM', '213JM', '215JM', '254JM'],
+      iec: ['80', '90S', '90L', '100L', '112M', '132S'],
+    },
     flanges: ['FF165', 'FF215', 'FF265'],
   },
   seal: {
@@ -84,7 +129,10 @@ export const makeUpForm = {
       word('conical-spring', 'conical spring', 'muelle cónico'),
     ],
     elastomers: ['EPDM', 'FKM', 'NBR'],
-    lubricants: [word('glycol-water', 'glycol and water', 'glicol y agua'), word('soapy-water', 'soapy water', 'agua jabonosa')],
+    lubricants: [
+      word('glycol-water', 'glycol and water', 'glicol y agua'),
+      word('soapy-water', 'soapy water', 'agua jabonosa'),
+    ],
   },
   service: {
     fluids: [
@@ -94,6 +142,10 @@ export const makeUpForm = {
       word('wash-water', 'wash water', 'agua de lavado'),
     ],
   },
-  fastener: { threads: ['3/8-16', '1/2-13', 'M10', 'M12'], grades: ['SAE 5', 'ISO 8.8', 'ISO A4-70'], conditions: ['dry', 'oiled'] },
+  fastener: {
+    threads: ['3/8-16', '1/2-13', 'M10', 'M12'],
+    grades: ['SAE 5', 'ISO 8.8', 'ISO A4-70'],
+    conditions: ['dry', 'oiled'],
+  },
   dimensions: dims.map(([name, en, es, asked_when]) => ({ name, title: both(en, es), asked_when })),
 };

@@ -66,7 +66,8 @@ export function followLinks(): void {
     route.value = here();
   });
   document.addEventListener('click', (event) => {
-    if (event.defaultPrevented || event.button !== 0 || event.ctrlKey || event.metaKey || event.shiftKey) return;
+    if (event.defaultPrevented || event.button !== 0 || event.ctrlKey || event.metaKey || event.shiftKey)
+      return;
     const link = (event.target as Element | null)?.closest('a');
     const href = link?.getAttribute('href');
     if (!href?.startsWith('/') || href.startsWith('/api/') || link?.hasAttribute('download')) return;

@@ -3,7 +3,7 @@ import { useEffect, useState } from 'preact/hooks';
 import { cutOff } from './api/client';
 import { keepsForGood } from './outbox/database';
 import { refused, serverTrouble, waiting } from './outbox/outbox';
-import { address, go } from './route';
+import { address, go, route } from './route';
 import { language, say, theme, units } from './session/preferences';
 import { mayOpenJobs, me, session, signOut } from './session/session';
 import { t } from './text/text';
@@ -72,7 +72,7 @@ function Menu({ onClose, onKeys }: { onClose: () => void; onKeys: () => void }) 
     <Dialog title={me.value ? `${me.value.initials} · ${me.value.name}` : t('settings')} onClose={onClose}>
       <Settings />
       {me.value && (
-        <nav class="menu-links" aria-label={t('menu')} onClick={onClose}>
+        <nav class="menu-links" aria-label={t('menu')}>
           <a class="button button-plain" href={address.benches}>
             {t('benchesToday')}
           </a>
@@ -167,7 +167,8 @@ export function Banner() {
 }
 
 const isTyping = (target: EventTarget | null) =>
-  target instanceof HTMLElement && target.matches('input:not([type=radio]):not([type=checkbox]),select,textarea,[data-typing]');
+  target instanceof HTMLElement &&
+  target.matches('input:not([type=radio]):not([type=checkbox]),select,textarea,[data-typing]');
 
 export function Header({ title, sub, back }: { title: string; sub?: string; back?: string }) {
   const [open, setOpen] = useState<'menu' | 'keys' | null>(null);
@@ -182,6 +183,7 @@ export function Header({ title, sub, back }: { title: string; sub?: string; back
     document.addEventListener('keydown', onKey);
     return () => document.removeEventListener('keydown', onKey);
   }, []);
+  useEffect(() => setOpen(null), [route.value]);
   useEffect(() => {
     document.title = `${title} · Pumpwright`;
   }, [title]);

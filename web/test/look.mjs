@@ -33,7 +33,11 @@ for (const [name, screen] of Object.entries(screens)) {
   for (const [width, height] of sizes)
     for (const look of looks) {
       const mock = await startMock({ port: 0, ...screen.mock });
-      const context = await browser.newContext({ viewport: { width, height }, reducedMotion: 'reduce', bypassCSP: true });
+      const context = await browser.newContext({
+        viewport: { width, height },
+        reducedMotion: 'reduce',
+        bypassCSP: true,
+      });
       await context.addInitScript((l) => {
         for (const [key, value] of Object.entries(l)) localStorage.setItem(`pumpwright/${key}`, value);
       }, look);
@@ -54,7 +58,12 @@ for (const [name, screen] of Object.entries(screens)) {
       const wide = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
       if (wide > 0) faults.push(`scrolls sideways by ${wide} px`);
       for (const v of found.violations)
-        faults.push(`${v.id}: ${v.nodes.map((n) => `${n.target.join(' ')} — ${n.failureSummary?.split('\n')[1] ?? ''}`).slice(0, 4).join(' | ')}`);
+        faults.push(
+          `${v.id}: ${v.nodes
+            .map((n) => `${n.target.join(' ')} — ${n.failureSummary?.split('\n')[1] ?? ''}`)
+            .slice(0, 4)
+            .join(' | ')}`,
+        );
       for (const f of faults) process.stdout.write(`${label}: ${f}\n`);
       violations += faults.length;
       await context.close();

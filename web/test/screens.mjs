@@ -46,10 +46,14 @@ export const screens = {
       await page.click('.menu-button');
     },
   },
-  keys: { path: '/', mock: signedIn, arrange: async (page) => {
-    await page.waitForSelector('.bench-card');
-    await page.keyboard.press('?');
-  } },
+  keys: {
+    path: '/',
+    mock: signedIn,
+    arrange: async (page) => {
+      await page.waitForSelector('.bench-card');
+      await page.keyboard.press('?');
+    },
+  },
   'job-failing': { path: '/job/O-0518', mock: signedIn, arrange: (page) => page.waitForSelector('.polar') },
   'job-value': {
     path: '/job/G-2117/step/end-float',
@@ -80,7 +84,11 @@ export const screens = {
     mock: signedIn,
     arrange: (page) => page.waitForSelector('.chain-bar'),
   },
-  'job-hold': { path: '/job/O-0518/step/sweep-impeller', mock: lead, arrange: (page) => page.waitForSelector('.hold') },
+  'job-hold': {
+    path: '/job/O-0518/step/sweep-impeller',
+    mock: lead,
+    arrange: (page) => page.waitForSelector('.hold'),
+  },
   'job-seal': {
     path: '/job/O-0518',
     mock: signedIn,
@@ -124,7 +132,21 @@ export const screens = {
     mock: signedIn,
     arrange: async (page) => {
       await startSweep(page);
-      await typeReadings(page, ['0', '0.1', '0.2', '0.4', '0.5', '0.5', '0.4', '0.3', '0.2', '0.1', '0', '-0.1', '0']);
+      await typeReadings(page, [
+        '0',
+        '0.1',
+        '0.2',
+        '0.4',
+        '0.5',
+        '0.5',
+        '0.4',
+        '0.3',
+        '0.2',
+        '0.1',
+        '0',
+        '-0.1',
+        '0',
+      ]);
       await page.click('.sweep .row-wide .button-main');
       await page.waitForSelector('.verdict-banner');
     },
@@ -155,8 +177,16 @@ export const screens = {
       await page.waitForSelector('.kept-item');
     },
   },
-  'release-open': { path: '/job/O-0518/release', mock: lead, arrange: (page) => page.waitForSelector('.open-points') },
-  'release-ready': { path: '/job/G-2098/release', mock: lead, arrange: (page) => page.waitForSelector('textarea') },
+  'release-open': {
+    path: '/job/O-0518/release',
+    mock: lead,
+    arrange: (page) => page.waitForSelector('.open-points'),
+  },
+  'release-ready': {
+    path: '/job/G-2098/release',
+    mock: lead,
+    arrange: (page) => page.waitForSelector('textarea'),
+  },
   'set-up': { path: '/new', mock: lead, arrange: (page) => page.waitForSelector('.set-up-form') },
   'set-up-copied': {
     path: '/new',

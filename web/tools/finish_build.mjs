@@ -32,7 +32,10 @@ const worker = join(dist, 'sw.js');
 const source = readFileSync(worker, 'utf8');
 const place = /(["'`])__SHELL__\1/;
 if (!place.test(source)) throw new Error('the service worker has no place for its list of files');
-writeFileSync(worker, source.replace(place, () => JSON.stringify(JSON.stringify(shell))));
+writeFileSync(
+  worker,
+  source.replace(place, () => JSON.stringify(JSON.stringify(shell))),
+);
 
 let firstVisit = 0;
 for (const file of files) {
@@ -41,9 +44,15 @@ for (const file of files) {
   const gzip = packs ? gzipSync(bytes, { level: 9 }) : bytes;
   if (packs) {
     writeFileSync(`${file}.gz`, gzip);
-    writeFileSync(`${file}.br`, brotliCompressSync(bytes, { params: { [constants.BROTLI_PARAM_QUALITY]: 11 } }));
+    writeFileSync(
+      `${file}.br`,
+      brotliCompressSync(bytes, { params: { [constants.BROTLI_PARAM_QUALITY]: 11 } }),
+    );
   }
   firstVisit += gzip.length;
 }
-process.stdout.write(`page: ${files.length} files, ${firstVisit} bytes compressed (gzip), all screens and icons included\n`);
-if (firstVisit > heaviestFirstVisit) throw new Error(`the page weighs ${firstVisit} bytes, more than ${heaviestFirstVisit}`);
+process.stdout.write(
+  `page: ${files.length} files, ${firstVisit} bytes compressed (gzip), all screens and icons included\n`,
+);
+if (firstVisit > heaviestFirstVisit)
+  throw new Error(`the page weighs ${firstVisit} bytes, more than ${heaviestFirstVisit}`);

@@ -24,7 +24,7 @@ export const onSignedOut = { call: () => {} };
 const timeoutMs = 20_000;
 let token = '';
 
-export function useToken(session: Session): void {
+export function adoptToken(session: Session): void {
   token = session.token;
 }
 
@@ -67,7 +67,10 @@ async function refusalOf(response: Response): Promise<Refused> {
     const body = (await response.json()) as { error: ServerError };
     return new Refused(response.status, body.error, retryAfter);
   } catch {
-    const text = { en: `The server answered ${response.status}.`, es: `El servidor respondió ${response.status}.` };
+    const text = {
+      en: `The server answered ${response.status}.`,
+      es: `El servidor respondió ${response.status}.`,
+    };
     return new Refused(
       response.status,
       { code: 'internal', text, field: '', value: '', valid: '' },

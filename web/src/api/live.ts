@@ -1,4 +1,5 @@
 // Tells when something changed on the server, so that two tablets on one job see each other's readings.
+import { get } from './client';
 
 export interface Change {
   seq: number;
@@ -31,6 +32,8 @@ export function listen(path: string, onChange: (change: Change) => void, onOpen:
       }
     });
     source.addEventListener('error', () => {
+      // The browser does not say why; asking for anything tells whether we are cut off.
+      void get('/api/health').catch(() => {});
       if (source?.readyState !== EventSource.CLOSED) return;
       timer = setTimeout(connect, pauseMs);
       pauseMs = Math.min(pauseMs * 2, 30_000);

@@ -162,14 +162,20 @@ function Card({ card }: { card: JobCard }) {
 export function Benches() {
   useEffect(() => {
     void refresh();
-    return listen('/api/changes', () => void refresh(), () => void refresh());
+    return listen(
+      '/api/changes',
+      () => void refresh(),
+      () => void refresh(),
+    );
   }, []);
   const jobs = today.value ? inOrder(today.value.jobs) : [];
   return (
     <>
       <Header title={t('benchesToday')} sub={session.value?.shop.name ?? ''} />
       <Banner />
-      {notNow.value && today.value && <p class="banner">{t('lastKnown', { when: timeText(today.value.at) })}</p>}
+      {notNow.value && today.value && (
+        <p class="banner">{t('lastKnown', { when: timeText(today.value.at) })}</p>
+      )}
       <main id="main" class="benches">
         <h1 class="unseen">{t('benchesToday')}</h1>
         <div class="bench-tools">
@@ -182,7 +188,9 @@ export function Benches() {
         </div>
         {session.value?.shop.invented && <p class="invented">{t('inventedShop')}</p>}
         {todayError.value && <Notice kind="error">{errorText(todayError.value)}</Notice>}
-        {!today.value && !todayError.value && (notNow.value ? <Notice kind="plain">{t('neverSeenHere')}</Notice> : <Busy />)}
+        {!today.value &&
+          !todayError.value &&
+          (notNow.value ? <Notice kind="plain">{t('neverSeenHere')}</Notice> : <Busy />)}
         {today.value && jobs.length === 0 && <p class="quiet">{t('noOpenJobs')}</p>}
         <ul class="bench-list">
           {jobs.map((card) => (

@@ -11,6 +11,11 @@ import { cameraState } from './camera_state';
 
 const pauseMs = 250;
 
+async function search(text: string, signal?: AbortSignal): Promise<JobFound[]> {
+  const query = `/api/search?q=${encodeURIComponent(text)}&limit=20`;
+  return (await get<{ jobs: JobFound[] }>(query, signal ? { signal } : {})).jobs;
+}
+
 export function Find({ known }: { known: readonly JobFound[] }) {
   const [text, setText] = useState('');
   const [found, setFound] = useState<JobFound[] | null>(null);
@@ -36,14 +41,17 @@ export function Find({ known }: { known: readonly JobFound[] }) {
     const stop = new AbortController();
     const timer = setTimeout(async () => {
       try {
-        const query = `/api/search?q=${encodeURIComponent(text.trim())}&limit=20`;
-        setFound((await get<{ jobs: JobFound[] }>(query, { signal: stop.signal })).jobs);
+        setFound(await search(text.trim(), stop.signal));
       } catch (error) {
         if (stop.signal.aborted) return;
         if (error instanceof Refused) setSaid(errorText(error.error));
         else if (error instanceof CutOff) {
           const wanted = text.trim().toLowerCase();
-          setFound(known.filter((j) => `${j.number} ${j.customer} ${j.pump} ${j.serial}`.toLowerCase().includes(wanted)));
+          setFound(
+            known.filter((j) =>
+              `${j.number} ${j.customer} ${j.pump} ${j.serial}`.toLowerCase().includes(wanted),
+            ),
+          );
           setSaid(t('searchedHere'));
         } else throw error;
       }
@@ -53,10 +61,15 @@ export function Find({ known }: { known: readonly JobFound[] }) {
       stop.abort();
     };
   }, [text]);
-  const openFirst = () => {
-    const exact = found?.find((j) => j.number.toLowerCase() === text.trim().toLowerCase());
-    const first = exact ?? found?.[0];
+  // A scanner presses Enter before the list has come, so Enter asks for itself.
+  const openFirst = async () => {
+    const wanted = jobNumberOf(text);
+    if (wanted === '') return;
+    const list = await search(wanted).catch(() => found ?? []);
+    const exact = list.find((j) => j.number.toLowerCase() === wanted.toLowerCase());
+    const first = exact ?? list[0];
     if (first) go(address.job(first.number));
+    else setSaid(t('nothingFound'));
   };
   const off = cameraState();
   return (
@@ -64,7 +77,7 @@ export function Find({ known }: { known: readonly JobFound[] }) {
       <form
         onSubmit={(e) => {
           e.preventDefault();
-          openFirst();
+          void openFirst();
         }}
       >
         <label for="find-input">{t('findJob')}</label>
@@ -103,7 +116,9 @@ export function Find({ known }: { known: readonly JobFound[] }) {
                 <span>
                   {j.customer} · {j.pump} · {j.serial}
                 </span>
-                <em>{j.state === 'released' ? t('released') : j.bench ? t('onBench', { bench: j.bench }) : ''}</em>
+                <em>
+                  {j.state === 'released' ? t('released') : j.bench ? t('onBench', { bench: j.bench }) : ''}
+                </em>
               </a>
             </li>
           ))}

@@ -18,9 +18,12 @@ export interface LinePlaces {
 /** Null when there is nothing to span a line with. */
 export function linePlaces({ value, u, lower, upper }: LineInput): LinePlaces | null {
   const reach = u === null ? 0 : 2 * u;
-  const marks = [lower, upper, value === null ? null : value - reach, value === null ? null : value + reach].filter(
-    (m): m is number => m !== null,
-  );
+  const marks = [
+    lower,
+    upper,
+    value === null ? null : value - reach,
+    value === null ? null : value + reach,
+  ].filter((m): m is number => m !== null);
   if (lower === null && upper !== null && upper > 0) marks.push(0);
   if (marks.length === 0) return null;
   let low = Math.min(...marks);

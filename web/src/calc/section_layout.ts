@@ -20,7 +20,12 @@ export interface Margins {
 }
 
 /** The window fills the width; higher than `heightMax` it shrinks instead. */
-export function sectionScale(window: Window4, width: Pixels, heightMax: Pixels, margins: Margins): SectionScale {
+export function sectionScale(
+  window: Window4,
+  width: Pixels,
+  heightMax: Pixels,
+  margins: Margins,
+): SectionScale {
   const [x0, x1, r0, r1] = window;
   const roomX = Math.max(10, width - 2 * margins.side);
   const roomY = Math.max(10, heightMax - margins.top - margins.bottom);
@@ -63,10 +68,13 @@ const overlaps = (a: { x: number; y: number; width: number }, b: { x: number; y:
   Math.abs(a.x - b.x) < (a.width + b.width) / 2 && Math.abs(a.y - b.y) < targetSize;
 
 /** How many other places the visible part of a mark at `at` would hide. */
-function hidden(at: { x: number; y: number; width: number }, wish: MarkWish, all: readonly MarkWish[]): number {
-  return all.filter(
-    (w) => w !== wish && Math.abs(w.x - at.x) < at.width / 2 + 2 && Math.abs(w.y - at.y) < 17,
-  ).length;
+function hidden(
+  at: { x: number; y: number; width: number },
+  wish: MarkWish,
+  all: readonly MarkWish[],
+): number {
+  return all.filter((w) => w !== wish && Math.abs(w.x - at.x) < at.width / 2 + 2 && Math.abs(w.y - at.y) < 17)
+    .length;
 }
 
 /** What hiding one place is worth in pixels of leader. */
@@ -122,7 +130,11 @@ export function layOutMarks(wishes: readonly MarkWish[], room: Room, reach: numb
 }
 
 /** A length for the scale bar in the given unit, at most `room` long on the screen. */
-export function sectionBar(perMetre: number, unit: Metres, room: Pixels): { length: number; onScreen: Pixels } {
+export function sectionBar(
+  perMetre: number,
+  unit: Metres,
+  room: Pixels,
+): { length: number; onScreen: Pixels } {
   const length = tidy(niceStepBelow(room / perMetre / unit));
   return { length, onScreen: pixels(length * unit * perMetre) };
 }

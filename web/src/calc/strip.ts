@@ -21,7 +21,13 @@ export interface Strip {
 
 export const placeCounts = [4, 8, 12, 24] as const;
 
-export const emptyStrip = (places: number): Strip => ({ places, points: [], gaps: [], turns: 1, chosen: null });
+export const emptyStrip = (places: number): Strip => ({
+  places,
+  points: [],
+  gaps: [],
+  turns: 1,
+  chosen: null,
+});
 
 /** Every place to read, in order; the last one closes the turn at the first place. */
 export function anglesOf(strip: Strip): Degrees[] {

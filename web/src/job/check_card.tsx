@@ -28,7 +28,8 @@ function Input(props: InputProps & { view: JobView }) {
 /** What was refused before on this check is dealt with once a new reading is in. */
 async function clearRefused(number: string, check: string): Promise<void> {
   for (const k of keptOf(`job/${number}`))
-    if (k.state === 'refused' && k.type === 'reading' && JSON.parse(k.payload).check === check) await dismiss(k);
+    if (k.state === 'refused' && k.type === 'reading' && JSON.parse(k.payload).check === check)
+      await dismiss(k);
 }
 
 function Deviation({ view, check }: { view: JobView; check: CheckView }) {
@@ -39,7 +40,8 @@ function Deviation({ view, check }: { view: JobView; check: CheckView }) {
   if (accepted)
     return (
       <Notice kind="plain">
-        <strong>{t('deviationAccepted')}</strong> {accepted.reason} ({accepted.actor}, {timeText(accepted.time)})
+        <strong>{t('deviationAccepted')}</strong> {accepted.reason} ({accepted.actor},{' '}
+        {timeText(accepted.time)})
       </Notice>
     );
   if (!mayAnswerFor.value || check.finding.verdict === 'pass' || view.state === 'released') return null;
@@ -57,7 +59,12 @@ function Deviation({ view, check }: { view: JobView; check: CheckView }) {
   };
   return (
     <div class="stack">
-      <Field label={t('deviationReason')} value={reason} onValue={setReason} error={missing ? t('sayWhy') : null} />
+      <Field
+        label={t('deviationReason')}
+        value={reason}
+        onValue={setReason}
+        error={missing ? t('sayWhy') : null}
+      />
       <div class="row">
         <WorkButton kind="main" onPress={send}>
           {t('acceptDeviation')}
@@ -89,7 +96,11 @@ function After({ check }: { check: CheckView }) {
   );
 }
 
-function Standing({ readings, mayCorrect, onCorrect }: {
+function Standing({
+  readings,
+  mayCorrect,
+  onCorrect,
+}: {
   readings: readonly ReadingView[];
   mayCorrect: boolean;
   onCorrect: (r: ReadingView) => void;
@@ -98,7 +109,9 @@ function Standing({ readings, mayCorrect, onCorrect }: {
     <ul class="plain-list standing">
       {readings.map((r) => (
         <li key={r.id}>
-          <span class="written">{r.payload.sweep ? t('pointsRead', { count: r.payload.sweep.points.length }) : rawText(r.payload)}</span>
+          <span class="written">
+            {r.payload.sweep ? t('pointsRead', { count: r.payload.sweep.points.length }) : rawText(r.payload)}
+          </span>
           <span class="who">
             {r.actor} · {timeText(r.time)}
             {r.instrument ? ` · ${r.instrument}` : ''}
@@ -146,7 +159,9 @@ export function CheckCard({ view, check }: { view: JobView; check: CheckView }) 
     await refreshJob(view.number);
     const judged = openJob.value?.view ? checkOf(openJob.value.view, check.id) : undefined;
     if (judged)
-      announce(`${say(judged.title)}: ${verdictWord(judged.finding.verdict)}, ${say(judged.finding.reason_title)}`);
+      announce(
+        `${say(judged.title)}: ${verdictWord(judged.finding.verdict)}, ${say(judged.finding.reason_title)}`,
+      );
   };
   const send = async (body: ReadingBody) => {
     const full = replaces ? { ...body, replaces: replaces.id } : body;
@@ -181,15 +196,22 @@ export function CheckCard({ view, check }: { view: JobView; check: CheckView }) 
         <p class="quiet">
           {check.from ? (
             <>
-              {t('judgedFrom')} <a href={address.check(view.number, source.step, source.id)}>{say(source.title)}</a>
+              {t('judgedFrom')}{' '}
+              <a href={address.check(view.number, source.step, source.id)}>{say(source.title)}</a>
             </>
           ) : (
             t('computedCheck')
           )}
         </p>
       )}
-      {check.takes_reading && <Standing readings={readings} mayCorrect={working && !showInput} onCorrect={setEntering} />}
-      {replaces && <Notice kind="plain">{t('correcting', { who: replaces.actor, when: timeText(replaces.time) })}</Notice>}
+      {check.takes_reading && (
+        <Standing readings={readings} mayCorrect={working && !showInput} onCorrect={setEntering} />
+      )}
+      {replaces && (
+        <Notice kind="plain">
+          {t('correcting', { who: replaces.actor, when: timeText(replaces.time) })}
+        </Notice>
+      )}
       {showInput && (
         <Input
           key={`${check.id}-${replaces?.id ?? 'new'}`}

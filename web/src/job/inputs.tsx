@@ -20,7 +20,8 @@ export interface InputProps {
   onSend: (body: ReadingBody) => Promise<Outcome['state']>;
 }
 
-const unitOf = (instruments: readonly InstrumentView[], id: string) => instruments.find((i) => i.id === id)?.unit ?? '';
+const unitOf = (instruments: readonly InstrumentView[], id: string) =>
+  instruments.find((i) => i.id === id)?.unit ?? '';
 
 function General({ error, fields }: { error: ServerError | null; fields: readonly string[] }) {
   if (!error || fields.some((f) => isAbout(error, f))) return null;
@@ -65,7 +66,8 @@ export function ValueInput({ check, instruments, replaces, error, onSend }: Inpu
   const errorOf = (i: number): string | null => {
     if (empty && isBlank(values[i] ?? '')) return t('writeReading');
     if (!error) return null;
-    const named = isAbout(error, 'value') || isAbout(error, `values/${i}`) || error.field.includes(`values/${i}`);
+    const named =
+      isAbout(error, 'value') || isAbout(error, `values/${i}`) || error.field.includes(`values/${i}`);
     return named || (values.length === 1 && isAbout(error, 'values')) ? errorText(error) : null;
   };
   const send = async () => {
@@ -103,7 +105,10 @@ export function ValueInput({ check, instruments, replaces, error, onSend }: Inpu
           error={errorOf(i)}
         />
       ))}
-      <General error={error} fields={['value', 'values', 'instrument', ...values.map((_, i) => `values/${i}`)]} />
+      <General
+        error={error}
+        fields={['value', 'values', 'instrument', ...values.map((_, i) => `values/${i}`)]}
+      />
       <div class="row row-wide">
         <WorkButton kind="main" submit onPress={send}>
           {t('takeReading')}
@@ -133,9 +138,15 @@ export function SizeInput({ check, instruments, replaces, error, onSend }: Input
   const [empty, setEmpty] = useState(false);
   const unit = unitOf(instruments, instrument);
   const clockName = (deg: number) =>
-    check.turning === 'standing' ? t('oclock', { clock: clockPosition(degrees(deg)) }) : angleText(degrees(deg));
+    check.turning === 'standing'
+      ? t('oclock', { clock: clockPosition(degrees(deg)) })
+      : angleText(degrees(deg));
   const write = (r: number, c: number, text: string) =>
-    setRows(rows.map((row, i) => (i === r ? { ...row, cells: row.cells.map((v, k) => (k === c ? text : v)) } : row)));
+    setRows(
+      rows.map((row, i) =>
+        i === r ? { ...row, cells: row.cells.map((v, k) => (k === c ? text : v)) } : row,
+      ),
+    );
   const addClock = () => {
     const next = clocks.length === 2 ? [0, 60, 120] : [0, 45, 90, 135];
     setClocks(next);
@@ -193,7 +204,9 @@ export function SizeInput({ check, instruments, replaces, error, onSend }: Input
                 <input
                   aria-label={t('sectionName')}
                   value={row.name}
-                  onInput={(e) => setRows(rows.map((w, i) => (i === r ? { ...w, name: e.currentTarget.value } : w)))}
+                  onInput={(e) =>
+                    setRows(rows.map((w, i) => (i === r ? { ...w, name: e.currentTarget.value } : w)))
+                  }
                 />
               </td>
               {row.cells.map((cell, c) => (
@@ -215,7 +228,12 @@ export function SizeInput({ check, instruments, replaces, error, onSend }: Input
         <button
           type="button"
           class="button button-plain"
-          onClick={() => setRows([...rows, { name: t('sectionMore', { n: rows.length + 1 }), cells: clocks.map(() => '') }])}
+          onClick={() =>
+            setRows([
+              ...rows,
+              { name: t('sectionMore', { n: rows.length + 1 }), cells: clocks.map(() => '') },
+            ])
+          }
         >
           {t('addSection')}
         </button>

@@ -4,7 +4,7 @@ import type { JobView, StepView } from '../api/types';
 import { address, go, route } from '../route';
 import { say, timeText } from '../session/preferences';
 import { mayWork } from '../session/session';
-import { Header, Banner, Trouble } from '../shell';
+import { Banner, Header, Trouble } from '../shell';
 import { t } from '../text/text';
 import { Busy, WorkButton } from '../widgets/busy';
 import { Dialog } from '../widgets/dialog';
@@ -71,7 +71,8 @@ function JobHead({ view }: { view: JobView }) {
       <Counts view={view} />
       <p class="job-facts">
         {view.header.invented && <span class="invented">{t('invented')}</span>}
-        <span>{view.header.pump}</span> · <span>{view.header.serial}</span> · <span>{view.header.reason}</span>
+        <span>{view.header.pump}</span> · <span>{view.header.serial}</span> ·{' '}
+        <span>{view.header.reason}</span>
       </p>
       <div class="row">
         {mayWork.value && (
@@ -101,7 +102,10 @@ function useKeys() {
         p: () => press('[data-previous]')?.click(),
         r: () => press('[data-release]')?.click(),
         d: () => press('[data-done]')?.closest('button')?.click(),
-        i: () => press('.check-card [data-typing], .check-card input:not([type=hidden]), .check-card .button-main')?.focus(),
+        i: () =>
+          press(
+            '.check-card [data-typing], .check-card input:not([type=hidden]), .check-card .button-main',
+          )?.focus(),
       };
       const run = act[event.key];
       if (!run) return;
@@ -137,7 +141,15 @@ function pinnedCheck(view: JobView, step: StepView | undefined): string | null {
   return pinned.check;
 }
 
-export function JobPage({ number, step, check }: { number: string; step: string | null; check: string | null }) {
+export function JobPage({
+  number,
+  step,
+  check,
+}: {
+  number: string;
+  step: string | null;
+  check: string | null;
+}) {
   const wide = useIsWide('(min-width: 860px)');
   const [folded, setFolded] = useState(false);
   useEffect(() => watchJob(number), [number]);
@@ -191,7 +203,11 @@ export function JobPage({ number, step, check }: { number: string; step: string 
           <StepList view={view} current={shownStep?.id ?? null} />
         </section>
         <div class="column-step">
-          {shownStep ? <Step key={shownStep.id} view={view} step={shownStep} check={shownCheck} /> : <Notice kind="plain">{t('noSteps')}</Notice>}
+          {shownStep ? (
+            <Step key={shownStep.id} view={view} step={shownStep} check={shownCheck} />
+          ) : (
+            <Notice kind="plain">{t('noSteps')}</Notice>
+          )}
         </div>
         <div class="column-proof">{shownCheck && <Proof view={view} check={shownCheck} />}</div>
       </main>

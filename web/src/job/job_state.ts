@@ -46,7 +46,12 @@ async function showKept(number: string): Promise<void> {
   const known = await read<KeptView>('views', number);
   if (!isOpen(number) || !openJob.value) return;
   const now = openJob.value;
-  openJob.value = { ...now, view: now.view ?? known?.view ?? null, at: now.at ?? known?.at ?? null, cutOff: true };
+  openJob.value = {
+    ...now,
+    view: now.view ?? known?.view ?? null,
+    at: now.at ?? known?.at ?? null,
+    cutOff: true,
+  };
 }
 
 /** Asks for the view again; many calls at once become two requests at most. */

@@ -24,7 +24,10 @@ export function NumberLine(props: {
   const x = (share: number) => pad + share * (width - 2 * pad);
   const low = places.lower === null ? 0 : places.lower;
   const high = places.upper === null ? 1 : places.upper;
-  const words = t('lineLabel', { value: show(value), limit: limit ? [show(limit.lower), show(limit.upper)].filter(Boolean).join(' … ') : '' });
+  const words = t('lineLabel', {
+    value: show(value),
+    limit: limit ? [show(limit.lower), show(limit.upper)].filter(Boolean).join(' … ') : '',
+  });
   const end = (share: number, amount: Amount, anchor: string) => (
     <g>
       <path class="limit-edge" d={`M${x(share)} 22V58`} />

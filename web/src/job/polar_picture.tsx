@@ -1,6 +1,6 @@
 // The polar picture of a sweep: readings, fitted circle magnified with its scale stated, limit band, high spot, suspects.
 import type { Amount, SweepView, Turning } from '../api/types';
-import { fittedPath, limitBand, place, polarScale, rim, scaleBar, type SweepShape } from '../calc/polar';
+import { fittedPath, limitBand, place, polarScale, rim, type SweepShape, scaleBar } from '../calc/polar';
 import { angleText, clockPosition, degrees, metres, pixels } from '../calc/units';
 import { fineUnit, show } from '../session/preferences';
 import { t } from '../text/text';
@@ -141,7 +141,11 @@ export function SweepFigures(props: { sweep: SweepView; turning: Turning; warns?
         </div>
         <div>
           <dt>{turning === 'rotating' ? t('highSpotKeyway') : t('highSpotTop')}</dt>
-          <dd>{sweep.high_spot_deg === null ? t('noHighSpotShort') : placeName(Math.round(sweep.high_spot_deg), turning)}</dd>
+          <dd>
+            {sweep.high_spot_deg === null
+              ? t('noHighSpotShort')
+              : placeName(Math.round(sweep.high_spot_deg), turning)}
+          </dd>
         </div>
         <div>
           <dt>{t('missedTir')}</dt>

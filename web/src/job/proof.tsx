@@ -20,7 +20,13 @@ export function ChainBar({ check }: { check: CheckView }) {
       <h3>{t('chainShares')}</h3>
       <div class="chain-bar" aria-hidden="true">
         {shares.map((s, i) => (
-          <svg key={i} class={`chain-part chain-${i % 4}`} viewBox="0 0 10 10" preserveAspectRatio="none" style={{ flexGrow: Math.max(0.02, s.fraction) }}>
+          <svg
+            key={i}
+            class={`chain-part chain-${i % 4}`}
+            viewBox="0 0 10 10"
+            preserveAspectRatio="none"
+            style={{ flexGrow: Math.max(0.02, s.fraction) }}
+          >
             <rect width="10" height="10" />
           </svg>
         ))}
@@ -52,7 +58,15 @@ export function ChainBar({ check }: { check: CheckView }) {
   );
 }
 
-function Judged({ judged, check, taken }: { judged: JudgedReading; check: CheckView; taken: ReadingView | undefined }) {
+function Judged({
+  judged,
+  check,
+  taken,
+}: {
+  judged: JudgedReading;
+  check: CheckView;
+  taken: ReadingView | undefined;
+}) {
   const limit = decidingLimit(check);
   const band = check.judged === 'tir' || check.judged === 'squareness' ? (limit?.upper ?? null) : null;
   return (
@@ -68,7 +82,12 @@ function Judged({ judged, check, taken }: { judged: JudgedReading; check: CheckV
       </header>
       {judged.sweep ? (
         <>
-          <PolarPicture sweep={judged.sweep} turning={check.turning} band={check.judged === 'tir' ? band : null} size={300} />
+          <PolarPicture
+            sweep={judged.sweep}
+            turning={check.turning}
+            band={check.judged === 'tir' ? band : null}
+            size={300}
+          />
           <SweepFigures sweep={judged.sweep} turning={check.turning} />
         </>
       ) : (
@@ -99,7 +118,13 @@ function Judged({ judged, check, taken }: { judged: JudgedReading; check: CheckV
         {judged.probability !== null && (
           <div>
             <dt>{t('conforms')}</dt>
-            <dd>{judged.probability > 0.999 ? '> 99.9 %' : judged.probability < 0.001 ? '< 0.1 %' : `${(judged.probability * 100).toFixed(1)} %`}</dd>
+            <dd>
+              {judged.probability > 0.999
+                ? '> 99.9 %'
+                : judged.probability < 0.001
+                  ? '< 0.1 %'
+                  : `${(judged.probability * 100).toFixed(1)} %`}
+            </dd>
           </div>
         )}
       </dl>
@@ -144,7 +169,9 @@ function Earlier({ readings }: { readings: readonly ReadingView[] }) {
 /** Readings of this check that are still on this tablet. */
 function OnTablet({ view, check }: { view: JobView; check: CheckView }) {
   const mine = keptOf(`job/${view.number}`).filter((k) => k.type === 'reading');
-  const here = mine.map((k) => JSON.parse(k.payload) as ReadingView['payload']).filter((p) => p.check === check.id);
+  const here = mine
+    .map((k) => JSON.parse(k.payload) as ReadingView['payload'])
+    .filter((p) => p.check === check.id);
   return (
     <>
       {here.map((p) => (
@@ -180,7 +207,12 @@ export function Proof({ view, check }: { view: JobView; check: CheckView }) {
       {standing.length === 0 && now?.check !== source.id && <p class="quiet">{t('noProofYet')}</p>}
       {standing.length > 1 && <p class="quiet">{t('bothStand')}</p>}
       {standing.map((j, i) => (
-        <Judged key={j.reading ?? i} judged={j} check={check} taken={readings.find((r) => r.id === j.reading)} />
+        <Judged
+          key={j.reading ?? i}
+          judged={j}
+          check={check}
+          taken={readings.find((r) => r.id === j.reading)}
+        />
       ))}
       <ChainBar check={check} />
       <Earlier readings={readings} />

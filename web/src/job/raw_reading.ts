@@ -3,7 +3,8 @@ import type { ReadingPayload } from '../api/types';
 import { t } from '../text/text';
 
 export function rawText(p: ReadingPayload): string {
-  if (p.done !== undefined) return [p.done ? t('rawDone') : t('rawNotSo'), p.note ?? ''].filter(Boolean).join(': ');
+  if (p.done !== undefined)
+    return [p.done ? t('rawDone') : t('rawNotSo'), p.note ?? ''].filter(Boolean).join(': ');
   if (p.value !== undefined) return p.value;
   if (p.values) return p.values.join('; ');
   if (p.size) return p.size.points.map((q) => q.diameter).join('; ');

@@ -4,7 +4,7 @@ import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import type { CheckView, JobView, SectionView, Verdict, Window4 } from '../api/types';
 import { layOutMarks, type MarkSpot, sectionBar, sectionScale } from '../calc/section_layout';
 import { pixels } from '../calc/units';
-import { address, go } from '../route';
+import { address } from '../route';
 import { coarseUnit, say } from '../session/preferences';
 import { t } from '../text/text';
 import { useWidth } from '../widgets/use_size';
@@ -45,7 +45,14 @@ function SpotFace({ spot, verdicts, current }: { spot: MarkSpot; verdicts: Verdi
   const width = Math.max(26, 9 + shapeStep * shown.length);
   return (
     <>
-      <rect class="spot-target" x={spot.x - spot.width / 2} y={spot.y - 24} width={spot.width} height={48} rx="10" />
+      <rect
+        class="spot-target"
+        x={spot.x - spot.width / 2}
+        y={spot.y - 24}
+        width={spot.width}
+        height={48}
+        rx="10"
+      />
       <rect
         class={current ? 'spot-ground spot-current' : 'spot-ground'}
         x={spot.x - width / 2}
@@ -104,12 +111,16 @@ function Legend({ section, perMetre }: { section: SectionView; perMetre: number 
   const bar = sectionBar(perMetre, unit.length, pixels(110));
   return (
     <p class="section-legend">
-      <span class="swatch swatch-rotating" /> {t('turns')}
-      <span class="swatch swatch-standing" /> {t('stands')}
+      <span class="swatch-word">
+        <span class="swatch swatch-rotating" /> {t('turns')}
+      </span>
+      <span class="swatch-word">
+        <span class="swatch swatch-standing" /> {t('stands')}
+      </span>
       {section.shapes.some((s) => s.assumed) && (
-        <>
+        <span class="swatch-word">
           <span class="swatch swatch-assumed" /> {t('sizeAssumed')}
-        </>
+        </span>
       )}
       <span class="scale-bar">
         <svg width={bar.onScreen + 2} height="8" aria-hidden="true">
@@ -142,7 +153,8 @@ export function Section({ section, checks, number, currentStep, currentCheck, he
     return layOutMarks(wishes, { width: scale.width, height: scale.height }, 130);
   }, [section, checks.length, scale]);
   const opened = spots.find((s) => s.keys.join() === open);
-  const isCurrent = (c: CheckView) => c.id === currentCheck || (currentCheck === null && c.step === currentStep);
+  const isCurrent = (c: CheckView) =>
+    c.id === currentCheck || (currentCheck === null && c.step === currentStep);
   return (
     <div class="section-box" ref={box}>
       <svg
@@ -168,14 +180,23 @@ export function Section({ section, checks, number, currentStep, currentCheck, he
         {spots.map((spot) => {
           const here = checksAt(checks, spot.keys);
           const face = (
-            <SpotFace spot={spot} verdicts={here.map((c) => c.finding.verdict)} current={here.some(isCurrent)} />
+            <SpotFace
+              spot={spot}
+              verdicts={here.map((c) => c.finding.verdict)}
+              current={here.some(isCurrent)}
+            />
           );
           const name = label(section, spot, here);
           const only = here.length === 1 ? here[0] : undefined;
           if (number === null) return <g key={spot.keys.join()}>{face}</g>;
           if (only)
             return (
-              <a key={spot.keys.join()} class="spot" href={address.check(number, only.step, only.id)} aria-label={name}>
+              <a
+                key={spot.keys.join()}
+                class="spot"
+                href={address.check(number, only.step, only.id)}
+                aria-label={name}
+              >
                 {face}
               </a>
             );
@@ -264,5 +285,3 @@ export function StepList({ view, current }: { view: JobView; current: string | n
     </details>
   );
 }
-
-export const openStep = (number: string, step: string) => go(address.step(number, step));

@@ -113,9 +113,7 @@ export function SectionDrawing(props: {
         <path class="centre-line" d={`M${left - 6} ${foot}H${Math.min(right + 18, scale.width)}`} />
       )}
       {whole && <MotorBreak section={section} scale={scale} />}
-      {!whole && (
-        <rect class="window-frame" x={left} y={top} width={right - left} height={foot - top} />
-      )}
+      {!whole && <rect class="window-frame" x={left} y={top} width={right - left} height={foot - top} />}
     </g>
   );
 }

@@ -55,7 +55,9 @@ function Hold({ view, step }: { view: JobView; step: StepView }) {
   if (!step.hold) return null;
   if (step.released)
     return (
-      <Notice kind="plain">{t('holdReleased', { who: step.released.actor, when: timeText(step.released.time) })}</Notice>
+      <Notice kind="plain">
+        {t('holdReleased', { who: step.released.actor, when: timeText(step.released.time) })}
+      </Notice>
     );
   const own = step.done?.actor === me.value?.id;
   const release = async () => {
@@ -65,7 +67,8 @@ function Hold({ view, step }: { view: JobView; step: StepView }) {
   return (
     <div class="hold">
       <p>
-        <strong>{t('holdPoint')}</strong> {step.done ? (own ? t('holdWaitsOther') : t('holdYours')) : t('holdFirst')}
+        <strong>{t('holdPoint')}</strong>{' '}
+        {step.done ? (own ? t('holdWaitsOther') : t('holdYours')) : t('holdFirst')}
       </p>
       {step.done && !own && mayWork.value && (
         <WorkButton kind="main" onPress={release}>
@@ -88,7 +91,9 @@ function Done({ view, step }: { view: JobView; step: StepView }) {
     return <p class="quiet">{t('doneBy', { who: step.done.actor, when: timeText(step.done.time) })}</p>;
   if (waitingHere) return <p class="quiet">{t('doneKept')}</p>;
   if (!mayWork.value || view.state === 'released') return null;
-  const untaken = checksOf(view, step).filter((c) => c.takes_reading && c.finding.verdict === 'not-taken').length;
+  const untaken = checksOf(view, step).filter(
+    (c) => c.takes_reading && c.finding.verdict === 'not-taken',
+  ).length;
   const finish = async () => {
     const outcome = await finishStep(view.number, step.id);
     if (outcome.state === 'refused') {
@@ -118,7 +123,12 @@ function Photos({ view, step, check }: { view: JobView; step: StepView; check: s
   const add = async (file: File | undefined) => {
     if (!file) return;
     const small = await shrink(file);
-    const outcome = await addPhoto(view.number, { step: step.id, check, name: file.name || 'photo.jpg', file: small });
+    const outcome = await addPhoto(view.number, {
+      step: step.id,
+      check,
+      name: file.name || 'photo.jpg',
+      file: small,
+    });
     setSaid(outcome.state === 'refused' ? errorText(outcome.error) : null);
     if (input.current) input.current.value = '';
   };

@@ -4,7 +4,7 @@ import { rawText } from '../job/raw_reading';
 import { address } from '../route';
 import { timeText } from '../session/preferences';
 import { Banner, Header } from '../shell';
-import { t, type TextKey } from '../text/text';
+import { type TextKey, t } from '../text/text';
 import { WorkButton } from '../widgets/busy';
 import { errorText, Notice } from '../widgets/form';
 import { NotJudged } from '../widgets/verdict';
@@ -39,7 +39,11 @@ function Item({ item }: { item: Kept }) {
       <p class="who">
         {item.person} · {timeText(item.at)}
       </p>
-      {item.state === 'waiting' ? <NotJudged /> : item.error && <Notice kind="error">{errorText(item.error)}</Notice>}
+      {item.state === 'waiting' ? (
+        <NotJudged />
+      ) : (
+        item.error && <Notice kind="error">{errorText(item.error)}</Notice>
+      )}
       {item.state === 'refused' && (
         <div class="row">
           <WorkButton onPress={() => tryAgain(item)}>{t('tryAgain')}</WorkButton>
@@ -60,7 +64,11 @@ export function KeptPage() {
       <main id="main" class="narrow">
         <h1>{t('keptTitle')}</h1>
         <p>{t('keptWhat')}</p>
-        {kept.value.length === 0 ? <p class="quiet">{t('keptNothing')}</p> : <WorkButton onPress={flush}>{t('sendNow')}</WorkButton>}
+        {kept.value.length === 0 ? (
+          <p class="quiet">{t('keptNothing')}</p>
+        ) : (
+          <WorkButton onPress={flush}>{t('sendNow')}</WorkButton>
+        )}
         <ul class="plain-list">
           {kept.value.map((item) => (
             <Item key={item.key} item={item} />

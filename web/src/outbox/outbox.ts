@@ -124,7 +124,8 @@ function nextBatch(): Kept[] {
   if (first.file) return [first];
   const batch: Kept[] = [];
   for (const item of mine) {
-    if (item.stream !== first.stream || item.device !== first.device || item.file || batch.length >= 100) break;
+    if (item.stream !== first.stream || item.device !== first.device || item.file || batch.length >= 100)
+      break;
     batch.push(item);
   }
   return batch;

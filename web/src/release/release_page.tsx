@@ -37,7 +37,9 @@ function Open({ view }: { view: JobView }) {
         const key = `${o.step}/${o.check ?? ''}/${o.what.en}`;
         return (
           <li key={key}>
-            <a href={o.check ? address.check(view.number, o.step, o.check) : address.step(view.number, o.step)}>
+            <a
+              href={o.check ? address.check(view.number, o.step, o.check) : address.step(view.number, o.step)}
+            >
               <VerdictIcon verdict={check?.finding.verdict ?? 'not-taken'} />
               <span>{say(o.what)}</span>
             </a>
@@ -48,7 +50,12 @@ function Open({ view }: { view: JobView }) {
             )}
             {check && asking === key && (
               <div class="stack">
-                <Field label={t('deviationReason')} value={reason} onValue={setReason} error={missing ? t('sayWhy') : null} />
+                <Field
+                  label={t('deviationReason')}
+                  value={reason}
+                  onValue={setReason}
+                  error={missing ? t('sayWhy') : null}
+                />
                 <div class="row">
                   <WorkButton kind="main" onPress={() => accept(check.id)}>
                     {t('acceptDeviation')}
@@ -73,7 +80,8 @@ function Deviations({ view }: { view: JobView }) {
     <ul class="plain-list">
       {accepted.map((c) => (
         <li key={c.id}>
-          <VerdictIcon verdict={c.finding.verdict} /> <strong>{say(c.title)}</strong>: {c.finding.deviation?.reason}
+          <VerdictIcon verdict={c.finding.verdict} /> <strong>{say(c.title)}</strong>:{' '}
+          {c.finding.deviation?.reason}
           <span class="who">
             {c.finding.deviation?.actor} · {timeText(c.finding.deviation?.time ?? '')}
           </span>
@@ -169,7 +177,11 @@ function Papers({ view }: { view: JobView }) {
   const [paper, setPaper] = useState('a4');
   const base = jobPath(view.number);
   const files = [
-    { href: `${base}/record.pdf?language=${language.value}&paper=${paper}`, name: `${view.number}.pdf`, label: t('recordPdf') },
+    {
+      href: `${base}/record.pdf?language=${language.value}&paper=${paper}`,
+      name: `${view.number}.pdf`,
+      label: t('recordPdf'),
+    },
     { href: `${base}/record.json`, name: `${view.number}.json`, label: t('recordJson') },
     { href: `${base}/tag.svg`, name: `${view.number}-tag.svg`, label: t('tag') },
   ];
@@ -202,7 +214,11 @@ export function ReleasePage({ number }: { number: string }) {
   if (job?.error && !view) return <Trouble text={say(job.error.text)} />;
   return (
     <>
-      <Header title={t('releaseOf', { number })} sub={view?.header.customer ?? ''} back={address.job(number)} />
+      <Header
+        title={t('releaseOf', { number })}
+        sub={view?.header.customer ?? ''}
+        back={address.job(number)}
+      />
       <Banner />
       <main id="main" class="release">
         <h1>{t('releaseOf', { number })}</h1>

@@ -36,7 +36,9 @@ export const showLimit = (limit: LimitView): string => say(limit.text[units.valu
 
 /** What scale bars are counted in. */
 export const fineUnit = () =>
-  units.value === 'inch' ? { symbol: 'thou', length: metres(2.54e-5) } : { symbol: 'mm', length: metres(1e-3) };
+  units.value === 'inch'
+    ? { symbol: 'thou', length: metres(2.54e-5) }
+    : { symbol: 'mm', length: metres(1e-3) };
 export const coarseUnit = () =>
   units.value === 'inch' ? { symbol: 'in', length: metres(0.0254) } : { symbol: 'mm', length: metres(1e-3) };
 

@@ -1,6 +1,6 @@
 // Who is signed in on which device.
 import { computed, signal } from '@preact/signals';
-import { call, CutOff, get, onSignedOut, post, useToken } from '../api/client';
+import { adoptToken, CutOff, call, get, onSignedOut, post } from '../api/client';
 import type { Person, Role, Session } from '../api/types';
 import { newKey } from '../outbox/uuid';
 import { recall, remember } from './remembered';
@@ -22,11 +22,36 @@ function ownDeviceId(): string {
 const anonymousDevice = ownDeviceId();
 export const thisDevice = computed(() => session.value?.device?.id ?? anonymousDevice);
 
+export type Tile = Pick<Person, 'id' | 'initials' | 'name'>;
+
+function listed(text: string | null): Tile[] {
+  try {
+    return JSON.parse(text ?? '[]') as Tile[];
+  } catch {
+    return [];
+  }
+}
+
+/** Who may be tapped on an enrolled tablet: those the server names, else those who have signed in here before. */
+export const tiles = computed<Tile[]>(() => {
+  const now = session.value;
+  if (!now?.device) return [];
+  return now.people ?? listed(recall('tiles'));
+});
+
+function rememberTile({ id, initials, name }: Person): void {
+  const others = listed(recall('tiles')).filter((p) => p.id !== id);
+  remember('tiles', JSON.stringify([...others, { id, initials, name }].slice(-24)));
+}
+
 function take(next: Session): void {
-  useToken(next);
+  adoptToken(next);
   session.value = next;
   sessionUnknown.value = false;
-  if (next.person) remember('person', JSON.stringify(next.person));
+  if (next.person) {
+    remember('person', JSON.stringify(next.person));
+    if (next.device) rememberTile(next.person);
+  }
 }
 
 /** Asks the server; without an answer the last person on this tablet goes on, their work is kept until it is back. */

@@ -5,7 +5,7 @@ import { flush } from '../outbox/outbox';
 import { t } from '../text/text';
 import { WorkButton } from '../widgets/busy';
 import { errorText, Field, Notice } from '../widgets/form';
-import { session, signIn } from './session';
+import { session, signIn, tiles } from './session';
 
 /** Runs an attempt; gives what to show when it did not work. */
 async function attempt(act: () => Promise<void>): Promise<string | null> {
@@ -112,14 +112,14 @@ function PinPad({ id, onBack }: { id: string; onBack: () => void }) {
 export function SignIn() {
   const [chosen, setChosen] = useState<string | null>(null);
   const [byPassword, setByPassword] = useState(false);
-  const people = session.value?.people ?? [];
-  const tiles = people.length > 0 && !byPassword;
+  const people = tiles.value;
+  const byTile = people.length > 0 && !byPassword;
   return (
     <main class="narrow" id="main">
       <h1>{session.value?.shop.name || t('signIn')}</h1>
       {session.value?.shop.invented && <p class="invented">{t('inventedShop')}</p>}
       {!window.isSecureContext && <Notice kind="plain">{t('insecureNote')}</Notice>}
-      {tiles && chosen === null && (
+      {byTile && chosen === null && (
         <>
           <h2>{t('whoIsThere')}</h2>
           <div class="people">
@@ -132,8 +132,8 @@ export function SignIn() {
           </div>
         </>
       )}
-      {tiles && chosen !== null && <PinPad id={chosen} onBack={() => setChosen(null)} />}
-      {!tiles && <PasswordForm />}
+      {byTile && chosen !== null && <PinPad id={chosen} onBack={() => setChosen(null)} />}
+      {!byTile && <PasswordForm />}
       {people.length > 0 && (
         <button type="button" class="button button-plain" onClick={() => setByPassword(!byPassword)}>
           {byPassword ? t('usePin') : t('usePassword')}

@@ -86,15 +86,51 @@ function SealAndService({ form, makeUp, error, onMakeUp }: MakeUpProps) {
     <>
       <fieldset class="panel">
         <legend>{t('seal')}</legend>
-        <Select label={t('sealKind')} value={makeUp.seal.kind} empty={t('choose')} options={options(form.seal.kinds)} onValue={(kind) => seal({ kind })} />
-        <Select label={t('elastomer')} value={makeUp.seal.elastomer} empty={t('choose')} options={plain(form.seal.elastomers)} onValue={(elastomer) => seal({ elastomer })} />
-        <Select label={t('lubricant')} value={makeUp.seal.lubricant} empty={t('choose')} options={options(form.seal.lubricants)} onValue={(lubricant) => seal({ lubricant })} />
+        <Select
+          label={t('sealKind')}
+          value={makeUp.seal.kind}
+          empty={t('choose')}
+          options={options(form.seal.kinds)}
+          onValue={(kind) => seal({ kind })}
+        />
+        <Select
+          label={t('elastomer')}
+          value={makeUp.seal.elastomer}
+          empty={t('choose')}
+          options={plain(form.seal.elastomers)}
+          onValue={(elastomer) => seal({ elastomer })}
+        />
+        <Select
+          label={t('lubricant')}
+          value={makeUp.seal.lubricant}
+          empty={t('choose')}
+          options={options(form.seal.lubricants)}
+          onValue={(lubricant) => seal({ lubricant })}
+        />
       </fieldset>
       <fieldset class="panel">
         <legend>{t('service')}</legend>
-        <Select label={t('fluid')} value={makeUp.service.fluid} empty={t('choose')} options={options(form.service.fluids)} onValue={(fluid) => service({ fluid })} />
-        <Field label={t('temperature')} hint={t('temperatureServiceHint')} value={makeUp.service.temperature ?? ''} error={about('temperature')} onValue={(temperature) => service({ temperature })} />
-        <Field label={t('suctionPressure')} hint={t('pressureHint')} value={makeUp.service.suction_pressure ?? ''} error={about('suction_pressure')} onValue={(suction_pressure) => service({ suction_pressure })} />
+        <Select
+          label={t('fluid')}
+          value={makeUp.service.fluid}
+          empty={t('choose')}
+          options={options(form.service.fluids)}
+          onValue={(fluid) => service({ fluid })}
+        />
+        <Field
+          label={t('temperature')}
+          hint={t('temperatureServiceHint')}
+          value={makeUp.service.temperature ?? ''}
+          error={about('temperature')}
+          onValue={(temperature) => service({ temperature })}
+        />
+        <Field
+          label={t('suctionPressure')}
+          hint={t('pressureHint')}
+          value={makeUp.service.suction_pressure ?? ''}
+          error={about('suction_pressure')}
+          onValue={(suction_pressure) => service({ suction_pressure })}
+        />
       </fieldset>
     </>
   );
@@ -106,11 +142,20 @@ function Impeller({ form, makeUp, error, onMakeUp }: MakeUpProps) {
   const fastener = impeller.fastener;
   const about = (field: string) => (error && isAbout(error, field) ? errorText(error) : null);
   const torque = (end: 'lower' | 'upper', text: string) =>
-    fastener && set({ ...impeller, fastener: { ...fastener, torque: { lower: '', upper: '', ...fastener.torque, [end]: text } } });
+    fastener &&
+    set({
+      ...impeller,
+      fastener: { ...fastener, torque: { lower: '', upper: '', ...fastener.torque, [end]: text } },
+    });
   return (
     <fieldset class="panel">
       <legend>{t('impeller')}</legend>
-      <Select label={t('keyways')} value={String(impeller.keyways)} options={plain(['1', '2', '3', '4'])} onValue={(v) => set({ ...impeller, keyways: Number(v) })} />
+      <Select
+        label={t('keyways')}
+        value={String(impeller.keyways)}
+        options={plain(['1', '2', '3', '4'])}
+        onValue={(v) => set({ ...impeller, keyways: Number(v) })}
+      />
       <Choice
         label={t('fastener')}
         value={fastener ? 'yes' : 'no'}
@@ -125,12 +170,41 @@ function Impeller({ form, makeUp, error, onMakeUp }: MakeUpProps) {
       />
       {fastener && (
         <>
-          <Select label={t('thread')} value={fastener.thread} empty={t('choose')} options={plain(form.fastener.threads)} onValue={(thread) => set({ ...impeller, fastener: { ...fastener, thread } })} />
-          <Select label={t('grade')} value={fastener.grade} empty={t('choose')} options={plain(form.fastener.grades)} onValue={(grade) => set({ ...impeller, fastener: { ...fastener, grade } })} />
-          <Select label={t('condition')} value={fastener.condition} empty={t('choose')} options={plain(form.fastener.conditions)} onValue={(condition) => set({ ...impeller, fastener: { ...fastener, condition } })} />
+          <Select
+            label={t('thread')}
+            value={fastener.thread}
+            empty={t('choose')}
+            options={plain(form.fastener.threads)}
+            onValue={(thread) => set({ ...impeller, fastener: { ...fastener, thread } })}
+          />
+          <Select
+            label={t('grade')}
+            value={fastener.grade}
+            empty={t('choose')}
+            options={plain(form.fastener.grades)}
+            onValue={(grade) => set({ ...impeller, fastener: { ...fastener, grade } })}
+          />
+          <Select
+            label={t('condition')}
+            value={fastener.condition}
+            empty={t('choose')}
+            options={plain(form.fastener.conditions)}
+            onValue={(condition) => set({ ...impeller, fastener: { ...fastener, condition } })}
+          />
           <div class="row">
-            <Field label={t('torqueLower')} hint={t('torqueHint')} value={fastener.torque?.lower ?? ''} error={about('lower')} onValue={(v) => torque('lower', v)} />
-            <Field label={t('torqueUpper')} value={fastener.torque?.upper ?? ''} error={about('upper')} onValue={(v) => torque('upper', v)} />
+            <Field
+              label={t('torqueLower')}
+              hint={t('torqueHint')}
+              value={fastener.torque?.lower ?? ''}
+              error={about('lower')}
+              onValue={(v) => torque('lower', v)}
+            />
+            <Field
+              label={t('torqueUpper')}
+              value={fastener.torque?.upper ?? ''}
+              error={about('upper')}
+              onValue={(v) => torque('upper', v)}
+            />
           </div>
         </>
       )}
@@ -147,7 +221,11 @@ interface Size {
 const sizeOf = (entry: DimensionEntry | undefined): Size => {
   if (entry === undefined) return { nominal: '', lower: '', upper: '' };
   if (typeof entry === 'string') return { nominal: entry, lower: '', upper: '' };
-  return { nominal: 'nominal' in entry ? entry.nominal : '', lower: entry.lower ?? '', upper: entry.upper ?? '' };
+  return {
+    nominal: 'nominal' in entry ? entry.nominal : '',
+    lower: entry.lower ?? '',
+    upper: entry.upper ?? '',
+  };
 };
 
 /** As the job file takes it; undefined when nothing is written. */
@@ -176,8 +254,17 @@ function Dimensions({ form, makeUp, needed, error, onMakeUp }: MakeUpProps) {
           {say(d.title)}
           {needed.includes(d.name) && <em> {t('neededForPlan')}</em>}
         </legend>
-        <Field label={t('nominal')} value={size.nominal} error={said} onValue={(nominal) => set(d.name, { ...size, nominal })} />
-        <Field label={t('smallest')} value={size.lower} onValue={(lower) => set(d.name, { ...size, lower })} />
+        <Field
+          label={t('nominal')}
+          value={size.nominal}
+          error={said}
+          onValue={(nominal) => set(d.name, { ...size, nominal })}
+        />
+        <Field
+          label={t('smallest')}
+          value={size.lower}
+          onValue={(lower) => set(d.name, { ...size, lower })}
+        />
         <Field label={t('largest')} value={size.upper} onValue={(upper) => set(d.name, { ...size, upper })} />
       </fieldset>
     );

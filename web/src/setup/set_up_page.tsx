@@ -28,7 +28,11 @@ interface HeaderFields {
 
 const emptyHeader: HeaderFields = { number: '', customer: '', pump: '', serial: '', reason: '', bench: '' };
 
-function usePreview(makeUp: MakeUp): { preview: PlanPreview | null; error: ServerError | null; asking: boolean } {
+function usePreview(makeUp: MakeUp): {
+  preview: PlanPreview | null;
+  error: ServerError | null;
+  asking: boolean;
+} {
   const [preview, setPreview] = useState<PlanPreview | null>(null);
   const [error, setError] = useState<ServerError | null>(null);
   const [asking, setAsking] = useState(false);
@@ -39,7 +43,11 @@ function usePreview(makeUp: MakeUp): { preview: PlanPreview | null; error: Serve
     const timer = setTimeout(async () => {
       setAsking(true);
       try {
-        const got = await post<PlanPreview>('/api/plan-preview', { make_up: JSON.parse(asked) }, { signal: stop.signal });
+        const got = await post<PlanPreview>(
+          '/api/plan-preview',
+          { make_up: JSON.parse(asked) },
+          { signal: stop.signal },
+        );
         if (got.error) setError(got.error);
         else {
           setPreview(got);
@@ -127,7 +135,15 @@ function CopyFrom({ onCopy }: { onCopy: (job: EarlierJob) => void }) {
   );
 }
 
-function Growing({ preview, asking, ready }: { preview: PlanPreview | null; asking: boolean; ready: boolean }) {
+function Growing({
+  preview,
+  asking,
+  ready,
+}: {
+  preview: PlanPreview | null;
+  asking: boolean;
+  ready: boolean;
+}) {
   if (!preview) return <p class="quiet">{ready ? t('planComing') : t('planWants')}</p>;
   const checks = preview.checks.length;
   return (
@@ -136,7 +152,14 @@ function Growing({ preview, asking, ready }: { preview: PlanPreview | null; aski
         <strong>{t('planCounts', { steps: preview.steps.length, checks })}</strong>
         {asking && <Busy />}
       </p>
-      <Section section={preview.section} checks={preview.checks} number={null} currentStep={null} currentCheck={null} heightMax={430} />
+      <Section
+        section={preview.section}
+        checks={preview.checks}
+        number={null}
+        currentStep={null}
+        currentCheck={null}
+        heightMax={430}
+      />
       <ol class="plan-list">
         {preview.steps.map((s) => (
           <li key={s.id}>
@@ -155,15 +178,34 @@ function Growing({ preview, asking, ready }: { preview: PlanPreview | null; aski
   );
 }
 
-function JobFields({ header, error, onHeader }: { header: HeaderFields; error: ServerError | null; onHeader: (h: HeaderFields) => void }) {
+function JobFields({
+  header,
+  error,
+  onHeader,
+}: {
+  header: HeaderFields;
+  error: ServerError | null;
+  onHeader: (h: HeaderFields) => void;
+}) {
   const set = (name: keyof HeaderFields) => (value: string) => onHeader({ ...header, [name]: value });
   const about = (field: string) => (error && isAbout(error, field) ? errorText(error) : null);
   return (
     <fieldset class="panel">
       <legend>{t('theJob')}</legend>
       <Field label={t('jobNumber')} value={header.number} error={about('number')} onValue={set('number')} />
-      <Field label={t('customer')} value={header.customer} error={about('customer')} onValue={set('customer')} />
-      <Field label={t('pump')} hint={t('pumpHint')} value={header.pump} error={about('pump')} onValue={set('pump')} />
+      <Field
+        label={t('customer')}
+        value={header.customer}
+        error={about('customer')}
+        onValue={set('customer')}
+      />
+      <Field
+        label={t('pump')}
+        hint={t('pumpHint')}
+        value={header.pump}
+        error={about('pump')}
+        onValue={set('pump')}
+      />
       <Field label={t('serial')} value={header.serial} error={about('serial')} onValue={set('serial')} />
       <Field label={t('reasonIn')} value={header.reason} error={about('reason')} onValue={set('reason')} />
       <Field label={t('bench')} value={header.bench} error={about('bench')} onValue={set('bench')} />
@@ -235,7 +277,13 @@ export function SetUpPage() {
               <Earlier header={header} onCopy={copy} />
               <CopyFrom onCopy={copy} />
               {copied && <Notice kind="plain">{t('filledFrom', { number: copied })}</Notice>}
-              <MakeUpFields form={form} makeUp={makeUp} needed={preview?.needed ?? []} error={shownError} onMakeUp={setMakeUp} />
+              <MakeUpFields
+                form={form}
+                makeUp={makeUp}
+                needed={preview?.needed ?? []}
+                error={shownError}
+                onMakeUp={setMakeUp}
+              />
               {shownError && <Notice kind="error">{errorText(shownError)}</Notice>}
               {said && <Notice kind="error">{said}</Notice>}
               <WorkButton kind="main" disabled={!mayOpenJobs.value} onPress={open}>

@@ -2,7 +2,7 @@
 import { useState } from 'preact/hooks';
 import type { ShopInstrument, ShopView } from '../api/types';
 import { mayAnswerFor } from '../session/session';
-import { t, type TextKey } from '../text/text';
+import { type TextKey, t } from '../text/text';
 import { WorkButton } from '../widgets/busy';
 import { errorText, Field, isAbout, Select } from '../widgets/form';
 import { ActResult, useShopAct } from './shop_acts';
@@ -83,14 +83,43 @@ function Edit({ first, onDone }: { first: InstrumentForm; onDone: () => void }) 
       }}
     >
       <h3>{first.id === '' ? t('addInstrument') : t('changeInstrument', { id: first.id })}</h3>
-      {first.id === '' && <Field label={t('instrumentId')} value={form.id} error={about('id')} onValue={set('id')} />}
-      <Select label={t('kind')} value={form.kind} options={kinds.map(([value, key]) => ({ value, label: t(key) }))} onValue={set('kind')} />
+      {first.id === '' && (
+        <Field label={t('instrumentId')} value={form.id} error={about('id')} onValue={set('id')} />
+      )}
+      <Select
+        label={t('kind')}
+        value={form.kind}
+        options={kinds.map(([value, key]) => ({ value, label: t(key) }))}
+        onValue={set('kind')}
+      />
       <div class="field-row">
-        <Field label={t('unit')} list={['thou', 'in', 'mm', 'µm', 'ft·lbf', 'N·m']} value={form.unit} error={about('unit')} onValue={set('unit')} />
-        <Field label={t('graduation')} value={form.graduation} error={about('graduation')} onValue={set('graduation')} />
+        <Field
+          label={t('unit')}
+          list={['thou', 'in', 'mm', 'µm', 'ft·lbf', 'N·m']}
+          value={form.unit}
+          error={about('unit')}
+          onValue={set('unit')}
+        />
+        <Field
+          label={t('graduation')}
+          value={form.graduation}
+          error={about('graduation')}
+          onValue={set('graduation')}
+        />
         <Field label={t('mpe')} value={form.mpe} error={about('mpe')} onValue={set('mpe')} />
-        <Field label={t('repeatability')} value={form.repeatability} error={about('repeatability')} onValue={set('repeatability')} />
-        <Field label={t('calibratedOn')} type="date" value={form.calibrated} error={about('calibrated')} onValue={set('calibrated')} />
+        <Field
+          label={t('repeatability')}
+          value={form.repeatability}
+          error={about('repeatability')}
+          onValue={set('repeatability')}
+        />
+        <Field
+          label={t('calibratedOn')}
+          type="date"
+          value={form.calibrated}
+          error={about('calibrated')}
+          onValue={set('calibrated')}
+        />
         <Field label={t('dueOn')} type="date" value={form.due} error={about('due')} onValue={set('due')} />
       </div>
       <ActResult act={act} />
@@ -109,7 +138,9 @@ function Edit({ first, onDone }: { first: InstrumentForm; onDone: () => void }) 
 export function Instruments({ view }: { view: ShopView }) {
   const [editing, setEditing] = useState<InstrumentForm | null>(null);
   const act = useShopAct();
-  const inOrder = [...view.instruments].sort((a, b) => Number(a.in_date) - Number(b.in_date) || a.id.localeCompare(b.id));
+  const inOrder = [...view.instruments].sort(
+    (a, b) => Number(a.in_date) - Number(b.in_date) || a.id.localeCompare(b.id),
+  );
   return (
     <>
       <section class="panel">
@@ -120,14 +151,21 @@ export function Instruments({ view }: { view: ShopView }) {
               <span>
                 <strong>{i.id}</strong> {kindName(i.kind)} · {i.graduation}
                 <br />
-                {i.in_date ? t('inDateUntil', { due: i.due }) : <strong class="out-of-date">{t('outOfDateSince', { due: i.due })}</strong>}
+                {i.in_date ? (
+                  t('inDateUntil', { due: i.due })
+                ) : (
+                  <strong class="out-of-date">{t('outOfDateSince', { due: i.due })}</strong>
+                )}
               </span>
               {mayAnswerFor.value && (
                 <>
                   <button type="button" class="button button-plain" onClick={() => setEditing(formOf(i))}>
                     {t('change')}
                   </button>
-                  <WorkButton kind="danger" onPress={async () => void (await act.run('instrument-retired', { id: i.id }))}>
+                  <WorkButton
+                    kind="danger"
+                    onPress={async () => void (await act.run('instrument-retired', { id: i.id }))}
+                  >
                     {t('retire')}
                   </WorkButton>
                 </>

@@ -75,7 +75,13 @@ function OwnLimit() {
       }}
     >
       <h3>{t('addLimit')}</h3>
-      <Field label={t('checkWord')} hint={t('checkWordHint')} value={form.check} error={about('check')} onValue={set('check')} />
+      <Field
+        label={t('checkWord')}
+        hint={t('checkWordHint')}
+        value={form.check}
+        error={about('check')}
+        onValue={set('check')}
+      />
       <div class="field-row">
         <Field label={t('atLeast')} value={form.lower} error={about('lower')} onValue={set('lower')} />
         <Field label={t('atMost')} value={form.upper} error={about('upper')} onValue={set('upper')} />
@@ -90,7 +96,12 @@ function OwnLimit() {
         onValue={set('rank')}
       />
       <Field label={t('forWhich')} value={form.for} error={about('for')} onValue={set('for')} />
-      <Field label={t('sourceDocument')} value={form.document} error={about('document')} onValue={set('document')} />
+      <Field
+        label={t('sourceDocument')}
+        value={form.document}
+        error={about('document')}
+        onValue={set('document')}
+      />
       <Field label={t('noteOptional')} value={form.note} onValue={set('note')} />
       <ActResult act={act} />
       <WorkButton kind="main" submit onPress={save}>
@@ -116,13 +127,18 @@ export function Limits({ view }: { view: ShopView }) {
             <li key={l.id} class="row-item">
               <span>
                 <strong>{l.check}</strong>{' '}
-                {[l.lower && `${t('atLeast')} ${l.lower}`, l.upper && `${t('atMost')} ${l.upper}`].filter(Boolean).join(', ')}
+                {[l.lower && `${t('atLeast')} ${l.lower}`, l.upper && `${t('atMost')} ${l.upper}`]
+                  .filter(Boolean)
+                  .join(', ')}
                 <span class="limit-source">
                   {l.rank === 'family' ? t('pumpFamily') : t('customer')}: {l.for} · {sourceText(l.source)}
                 </span>
               </span>
               {mayAnswerFor.value && (
-                <WorkButton kind="danger" onPress={async () => void (await act.run('limit-cleared', { id: l.id }))}>
+                <WorkButton
+                  kind="danger"
+                  onPress={async () => void (await act.run('limit-cleared', { id: l.id }))}
+                >
                   {t('clear')}
                 </WorkButton>
               )}

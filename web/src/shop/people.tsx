@@ -5,7 +5,7 @@ import type { Role, ServerError, ShopView } from '../api/types';
 import { nextDeviceSeq } from '../outbox/device_seq';
 import { newKey } from '../outbox/uuid';
 import { loadSession, mayAnswerFor, session, thisDevice } from '../session/session';
-import { t, type TextKey } from '../text/text';
+import { type TextKey, t } from '../text/text';
 import { WorkButton } from '../widgets/busy';
 import { errorText, Field, isAbout, Notice, Select } from '../widgets/form';
 import { ActResult, useShopAct } from './shop_acts';
@@ -62,7 +62,12 @@ function AddPerson({ onDone }: { onDone: () => void }) {
       }}
     >
       <h3>{t('addPerson')}</h3>
-      <Field label={t('initialsAsSigned')} value={form.id} error={about('id') ?? about('initials')} onValue={set('id')} />
+      <Field
+        label={t('initialsAsSigned')}
+        value={form.id}
+        error={about('id') ?? about('initials')}
+        onValue={set('id')}
+      />
       <Field label={t('personName')} value={form.name} error={about('name')} onValue={set('name')} />
       <Select label={t('role')} value={form.role} options={roleOptions()} onValue={set('role')} />
       <Field
@@ -107,7 +112,9 @@ export function People({ view, onDone }: { view: ShopView; onDone: () => void })
                     onValue={(role) => void act.run('person-changed', { id: p.id, role })}
                   />
                   <WorkButton
-                    onPress={async () => void (await act.run('person-changed', { id: p.id, active: !p.active }))}
+                    onPress={async () =>
+                      void (await act.run('person-changed', { id: p.id, active: !p.active }))
+                    }
                   >
                     {p.active ? t('makeInactive') : t('makeActive')}
                   </WorkButton>
@@ -145,7 +152,10 @@ export function Devices({ view, onDone }: { view: ShopView; onDone: () => void }
                 <strong>{d.name}</strong> {enrolled?.id === d.id && <em>{t('thisOne')}</em>}
               </span>
               {mayAnswerFor.value && (
-                <WorkButton kind="danger" onPress={async () => void (await act.run('device-dropped', { id: d.id }))}>
+                <WorkButton
+                  kind="danger"
+                  onPress={async () => void (await act.run('device-dropped', { id: d.id }))}
+                >
                   {t('drop')}
                 </WorkButton>
               )}
@@ -163,7 +173,13 @@ export function Devices({ view, onDone }: { view: ShopView; onDone: () => void }
           }}
         >
           <h3>{t('enrolThis')}</h3>
-          <Field label={t('deviceName')} hint={t('deviceNameHint')} value={name} onValue={setName} error={error ? errorText(error) : null} />
+          <Field
+            label={t('deviceName')}
+            hint={t('deviceNameHint')}
+            value={name}
+            onValue={setName}
+            error={error ? errorText(error) : null}
+          />
           {said && <p role="status">{said}</p>}
           <WorkButton kind="main" submit onPress={() => {}}>
             {t('enrolThis')}

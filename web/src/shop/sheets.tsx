@@ -23,7 +23,8 @@ function rowsOf(makeUp: Partial<MakeUp>): SheetRow[] {
   );
 }
 
-const text = (row: SheetRow) => [row.nominal, row.lower && row.upper ? `${row.lower} … ${row.upper}` : ''].filter(Boolean).join(', ');
+const text = (row: SheetRow) =>
+  [row.nominal, row.lower && row.upper ? `${row.lower} … ${row.upper}` : ''].filter(Boolean).join(', ');
 
 function AddSheet() {
   const [pump, setPump] = useState('');
@@ -40,7 +41,11 @@ function AddSheet() {
     const dimensions = Object.fromEntries(
       rows.map((r) => [
         r.name,
-        r.lower && r.upper ? (r.nominal ? { nominal: r.nominal, lower: r.lower, upper: r.upper } : { lower: r.lower, upper: r.upper }) : r.nominal,
+        r.lower && r.upper
+          ? r.nominal
+            ? { nominal: r.nominal, lower: r.lower, upper: r.upper }
+            : { lower: r.lower, upper: r.upper }
+          : r.nominal,
       ]),
     );
     if (await act.run('sheet-set', { pump: pump.trim(), make_up: { dimensions } })) {
@@ -57,7 +62,13 @@ function AddSheet() {
       }}
     >
       <h3>{t('addSheet')}</h3>
-      <Field label={t('pumpFamily')} hint={t('pumpHint')} value={pump} error={act.error && isAbout(act.error, 'pump') ? errorText(act.error) : null} onValue={setPump} />
+      <Field
+        label={t('pumpFamily')}
+        hint={t('pumpHint')}
+        value={pump}
+        error={act.error && isAbout(act.error, 'pump') ? errorText(act.error) : null}
+        onValue={setPump}
+      />
       <ul class="plain-list">
         {rows.map((r) => (
           <li key={r.name}>
@@ -140,11 +151,21 @@ export function StepTexts({ view }: { view: ShopView }) {
           }}
         >
           <h3>{t('addStepText')}</h3>
-          <Field label={t('stepWord')} value={step} error={act.error && isAbout(act.error, 'step') ? errorText(act.error) : null} onValue={setStep} />
+          <Field
+            label={t('stepWord')}
+            value={step}
+            error={act.error && isAbout(act.error, 'step') ? errorText(act.error) : null}
+            onValue={setStep}
+          />
           <TextArea label={t('inEnglish')} value={en} onValue={setEn} />
           <TextArea label={t('inSpanish')} value={es} onValue={setEs} />
           <ActResult act={act} />
-          <WorkButton kind="main" submit disabled={step.trim() === '' || en === '' || es === ''} onPress={save}>
+          <WorkButton
+            kind="main"
+            submit
+            disabled={step.trim() === '' || en === '' || es === ''}
+            onPress={save}
+          >
             {t('save')}
           </WorkButton>
         </form>

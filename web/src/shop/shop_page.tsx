@@ -7,7 +7,7 @@ import { whenSent } from '../outbox/outbox';
 import { address } from '../route';
 import { say, timeText } from '../session/preferences';
 import { Banner, Header } from '../shell';
-import { t, type TextKey } from '../text/text';
+import { type TextKey, t } from '../text/text';
 import { Busy } from '../widgets/busy';
 import { errorText, Notice } from '../widgets/form';
 import { Instruments } from './instruments';

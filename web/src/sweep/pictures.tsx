@@ -62,7 +62,11 @@ export const Outside = () => (
 
 export const Inside = () => (
   <Picture>
-    <path class="p-stands" d="M10 4h64v56h-64zM22 32a20 20 0 1 0 40 0a20 20 0 1 0 -40 0z" fill-rule="evenodd" />
+    <path
+      class="p-stands"
+      d="M10 4h64v56h-64zM22 32a20 20 0 1 0 40 0a20 20 0 1 0 -40 0z"
+      fill-rule="evenodd"
+    />
     <path class="p-strong" d="M40 32H60M54 26L60 32L54 38" />
   </Picture>
 );

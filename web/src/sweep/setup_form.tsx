@@ -27,7 +27,9 @@ export function setupSummary(setup: SweepSetup): string {
     setup.mount === 'housing' ? t('mountHousing') : t('mountShaft'),
     setup.base ? bases[setup.base] : '',
     `${t('plungerIn')} ${setup.plunger_in === 'minus' ? t('plungerMinus') : t('plungerPlus')}`,
-    setup.surface ? `${t('surface')} ${setup.surface === 'inside' ? t('surfaceInside') : t('surfaceOutside')}` : '',
+    setup.surface
+      ? `${t('surface')} ${setup.surface === 'inside' ? t('surfaceInside') : t('surfaceOutside')}`
+      : '',
     setup.held_toward ? t(setup.held_toward === 'driver' ? 'heldDriver' : 'heldImpeller') : '',
     `${t('anglesAre')} ${setup.turned ? t(setup.turned.moved === 'shaft' ? 'anglesShaft' : 'anglesIndicator') : t('anglesPlace')}`,
     setup.zero_return ? t('zeroReturned', { value: setup.zero_return }) : t('zeroNotNoted'),
@@ -50,7 +52,8 @@ function AngleChoice({ setup, onSetup }: { setup: SweepSetup; onSetup: (s: Sweep
   const choose = (value: string) => {
     const { turned: _before, ...rest } = setup;
     if (value === 'place') onSetup(rest);
-    else onSetup({ ...rest, turned: { moved: value === 'shaft' ? 'shaft' : 'indicator', in_rotation: true } });
+    else
+      onSetup({ ...rest, turned: { moved: value === 'shaft' ? 'shaft' : 'indicator', in_rotation: true } });
   };
   return (
     <>
@@ -72,16 +75,22 @@ function AngleChoice({ setup, onSetup }: { setup: SweepSetup; onSetup: (s: Sweep
             { value: 'with', label: t('withRotation') },
             { value: 'against', label: t('againstRotation') },
           ]}
-          onValue={(v) =>
-            onSetup({ ...setup, turned: { ...setup.turned!, in_rotation: v === 'with' } })
-          }
+          onValue={(v) => onSetup({ ...setup, turned: { ...setup.turned!, in_rotation: v === 'with' } })}
         />
       )}
     </>
   );
 }
 
-function FaceChoice({ check, setup, onSetup }: { check: CheckView; setup: SweepSetup; onSetup: (s: SweepSetup) => void }) {
+function FaceChoice({
+  check,
+  setup,
+  onSetup,
+}: {
+  check: CheckView;
+  setup: SweepSetup;
+  onSetup: (s: SweepSetup) => void;
+}) {
   return (
     <>
       <Choice
@@ -122,7 +131,12 @@ export function SetupForm(props: {
         value={setup.mount ?? ''}
         options={[
           { value: 'shaft', label: t('mountShaft'), hint: t('mountShaftHint'), picture: <MountShaft /> },
-          { value: 'housing', label: t('mountHousing'), hint: t('mountHousingHint'), picture: <MountHousing /> },
+          {
+            value: 'housing',
+            label: t('mountHousing'),
+            hint: t('mountHousingHint'),
+            picture: <MountHousing />,
+          },
         ]}
         onValue={(v) => onSetup({ ...setup, mount: v === 'housing' ? 'housing' : 'shaft' })}
       />

@@ -13,21 +13,30 @@ const profileHeight = 56;
 /** The readings as a line over the strip, scaled to its height; from the server's numbers only. */
 function Profile({ angles, sweep }: { angles: readonly Degrees[]; sweep: SweepView | null }) {
   const width = angles.length * cell;
-  if (!sweep || sweep.points.length === 0) return <svg class="profile" width={width} height={profileHeight} aria-hidden="true" />;
+  if (!sweep || sweep.points.length === 0)
+    return <svg class="profile" width={width} height={profileHeight} aria-hidden="true" />;
   const values = sweep.points.map((p) => p.value_m);
   const low = Math.min(...values);
   const span = Math.max(...values) - low || 1e-9;
   const at = (deg: number, value: number) => {
-    const i = angles.findIndex((a) => a === deg);
+    const i = angles.indexOf(deg as Degrees);
     return { x: (i + 0.5) * cell, y: profileHeight - 8 - ((value - low) / span) * (profileHeight - 16) };
   };
-  const seen = sweep.points.filter((p) => angles.some((a) => a === p.angle_deg)).map((p) => at(p.angle_deg, p.value_m));
+  const seen = sweep.points
+    .filter((p) => angles.some((a) => a === p.angle_deg))
+    .map((p) => at(p.angle_deg, p.value_m));
   const suspects = new Set(sweep.suspects.map((s) => s.index));
   return (
     <svg class="profile" width={width} height={profileHeight} aria-hidden="true">
       <path class="profile-line" d={seen.map((p, i) => `${i === 0 ? 'M' : 'L'}${p.x} ${p.y}`).join('')} />
       {seen.map((p, i) => (
-        <circle key={p.x} class={suspects.has(i) ? 'sweep-point suspect' : 'sweep-point'} cx={p.x} cy={p.y} r="4" />
+        <circle
+          key={p.x}
+          class={suspects.has(i) ? 'sweep-point suspect' : 'sweep-point'}
+          cx={p.x}
+          cy={p.y}
+          r="4"
+        />
       ))}
     </svg>
   );

@@ -15,15 +15,24 @@ import {
 } from '../calc/strip';
 import { flipSign, isBlank } from '../calc/typed_number';
 import { type Degrees, degrees, withinTurn } from '../calc/units';
-import { firstChoice, InstrumentPicker, rememberInstrument } from '../job/instrument_picker';
 import type { InputProps } from '../job/inputs';
+import { firstChoice, InstrumentPicker, rememberInstrument } from '../job/instrument_picker';
 import { placeName } from '../job/polar_picture';
 import { keptOf } from '../outbox/outbox';
 import { t } from '../text/text';
 import { announce } from '../widgets/announce';
 import { Busy, WorkButton } from '../widgets/busy';
 import { errorText, Field, isAbout, Notice } from '../widgets/form';
-import { dropDraft, firstDraft, keepDraft, lastSetup, loadDraft, rememberSetup, type SweepDraft, sweepPayload } from './draft';
+import {
+  dropDraft,
+  firstDraft,
+  keepDraft,
+  lastSetup,
+  loadDraft,
+  rememberSetup,
+  type SweepDraft,
+  sweepPayload,
+} from './draft';
 import { Live, reading } from './live';
 import { NumberPad } from './number_pad';
 import { SerialButton } from './serial_button';
@@ -108,7 +117,9 @@ function draftOf(props: Props, first: SweepDraft): SweepDraft {
   if (!sent) return first;
   const { points, gaps: _gaps, ...setup } = sent;
   const angles = points.map((p) => p.angle_deg);
-  const places = [4, 8, 12, 24].find((n) => angles.every((a) => Math.abs(a / (360 / n) - Math.round(a / (360 / n))) < 1e-9));
+  const places = [4, 8, 12, 24].find((n) =>
+    angles.every((a) => Math.abs(a / (360 / n) - Math.round(a / (360 / n))) < 1e-9),
+  );
   return {
     ...first,
     setup,
@@ -149,7 +160,10 @@ export function SweepEntry(props: Props) {
   if (!draft) return <Busy />;
   const instrument = instruments.find((i) => i.id === draft.instrument);
   const error = props.error ?? tried.error;
-  const zeroError = error && (isAbout(error, 'zero_return') || isAbout(error, 'bar_sag') || isAbout(error, 'radius')) ? errorText(error) : null;
+  const zeroError =
+    error && (isAbout(error, 'zero_return') || isAbout(error, 'bar_sag') || isAbout(error, 'radius'))
+      ? errorText(error)
+      : null;
 
   const pickInstrument = (id: string) => {
     rememberInstrument(check, id);
@@ -166,7 +180,12 @@ export function SweepEntry(props: Props) {
     return (
       <div class="sweep" ref={root}>
         {lastSetup(wanted(draft.instrument)) && <p class="hint">{t('setupRemembered')}</p>}
-        <InstrumentPicker check={check} instruments={instruments} value={draft.instrument} onValue={pickInstrument} />
+        <InstrumentPicker
+          check={check}
+          instruments={instruments}
+          value={draft.instrument}
+          onValue={pickInstrument}
+        />
         <SetupForm
           check={check}
           instrument={instrument}
@@ -195,7 +214,7 @@ export function SweepEntry(props: Props) {
     if (!now) return;
     const angles = anglesOf(now.strip);
     const at = nextPlace(now.strip) ?? angles[angles.length - 1];
-    const to = angles[angles.findIndex((a) => a === at) + by];
+    const to = angles[angles.indexOf(at as Degrees) + by];
     if (to !== undefined) take({ ...now, strip: choose(now.strip, to) });
   };
   const erase = () => {
@@ -204,13 +223,17 @@ export function SweepEntry(props: Props) {
   };
   const bad = badPlace(error, draft.strip);
   const suspect = tried.judged?.sweep?.suspects[0];
-  const here = next === null ? t('allPlacesRead') : t('readingAt', { place: placeName(withinTurn(next), check.turning) });
+  const here =
+    next === null
+      ? t('allPlacesRead')
+      : t('readingAt', { place: placeName(withinTurn(next), check.turning) });
   const send = async () => {
     if (draft.strip.points.length === 0) return;
     const state = await props.onSend({ instrument: draft.instrument, sweep: sweepPayload(draft) });
     if (state !== 'refused') await dropDraft(view.number, check.id);
   };
-  const pointError = error && bad !== null ? `${placeName(withinTurn(bad), check.turning)}: ${errorText(error)}` : null;
+  const pointError =
+    error && bad !== null ? `${placeName(withinTurn(bad), check.turning)}: ${errorText(error)}` : null;
   const keptHere = keptOf(`job/${view.number}`).length;
   return (
     <div class="sweep" ref={root}>
@@ -223,7 +246,15 @@ export function SweepEntry(props: Props) {
           {t('changeSetup')}
         </button>
       </div>
-      <Typing text={text} label={here} onText={write} onEnter={() => putReading(typed.current)} onUndo={undo} onMove={move} error={pointError}>
+      <Typing
+        text={text}
+        label={here}
+        onText={write}
+        onEnter={() => putReading(typed.current)}
+        onUndo={undo}
+        onMove={move}
+        error={pointError}
+      >
         <StripView
           strip={draft.strip}
           turning={check.turning}
@@ -234,7 +265,9 @@ export function SweepEntry(props: Props) {
             write(readingAt(draft.strip, angle) ?? '');
           }}
         />
-        {draft.strip.places === 0 && <FreeAngle onAdd={(angle) => take({ ...draft, strip: choose(draft.strip, angle) })} />}
+        {draft.strip.places === 0 && (
+          <FreeAngle onAdd={(angle) => take({ ...draft, strip: choose(draft.strip, angle) })} />
+        )}
         <div class="sweep-work">
           <NumberPad
             onKey={(key) => write(typed.current + key)}

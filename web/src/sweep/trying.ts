@@ -40,7 +40,8 @@ export function useTrying(job: string, check: string, draft: SweepDraft | null):
         setTried({ judged: readingOf(answer), error: null, cutOff: false });
       } catch (error) {
         if (stop.signal.aborted) return;
-        if (error instanceof Refused) setTried((before) => ({ ...before, error: error.error, cutOff: false }));
+        if (error instanceof Refused)
+          setTried((before) => ({ ...before, error: error.error, cutOff: false }));
         else if (error instanceof CutOff) setTried({ judged: null, error: null, cutOff: true });
         else throw error;
       }

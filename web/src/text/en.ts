@@ -33,7 +33,8 @@ export const en = {
   backToJob: 'Back to the job',
   bareNumber: 'A bare number is in {unit}. Another unit can be written behind it.',
   barSag: 'Sag of the bar, bottom against top',
-  barSagHint: 'What the same bar shows on a true surface, zero at the top. Leave it empty when the shaft stands upright.',
+  barSagHint:
+    'What the same bar shows on a true surface, zero at the top. Leave it empty when the shaft stands upright.',
   baseBench: 'On the bench',
   baseMotorFace: 'On the motor’s face',
   baseNonMagnetic: 'On metal a magnet does not hold to',
@@ -47,8 +48,10 @@ export const en = {
   benchesToday: 'Benches today',
   bothStand: 'More than one reading stands. The worse one decides.',
   calibratedOn: 'Calibrated on',
-  cameraAbsent: 'This browser can not read tags with the camera. A keyboard scanner works, or type the number.',
-  cameraInsecure: 'Reading tags with the camera is off: the page is not on a secure (https) address. A keyboard scanner works.',
+  cameraAbsent:
+    'This browser can not read tags with the camera. A keyboard scanner works, or type the number.',
+  cameraInsecure:
+    'Reading tags with the camera is off: the page is not on a secure (https) address. A keyboard scanner works.',
   cameraRefused: 'The camera could not be opened. Allow it in the browser, or type the number.',
   cameraView: 'Camera picture: hold the tag into it',
   cancel: 'Cancel',
@@ -120,7 +123,8 @@ export const en = {
   findJob: 'Find a job',
   firstPassword: 'First password',
   firstStart: 'The first start of this shop',
-  firstStartWhat: 'Nobody is known here yet. Enter the one-time code that was printed where the server started, and who answers for the shop.',
+  firstStartWhat:
+    'Nobody is known here yet. Enter the one-time code that was printed where the server started, and who answers for the shop.',
   flange: 'Flange',
   fluid: 'Liquid',
   forWhich: 'Which one',
@@ -155,7 +159,8 @@ export const en = {
   inDateUntil: 'in date until {due}',
   inEnglish: 'In English',
   initialsAsSigned: 'Initials, as you sign',
-  insecureNote: 'This address is not secure (no https). Camera, serial indicator and opening without a network are off; everything else works.',
+  insecureNote:
+    'This address is not secure (no https). Camera, serial indicator and opening without a network are off; everything else works.',
   inSpanish: 'In Spanish',
   instrument: 'Instrument',
   instrumentId: 'Its mark',
@@ -169,14 +174,16 @@ export const en = {
   jobNumber: 'Job number',
   judgedFrom: 'Judged from the reading of',
   judgedValue: 'Value judged',
-  keepsNothing: 'This browser keeps nothing when it is closed (a private window?). Readings that are not sent would be lost.',
+  keepsNothing:
+    'This browser keeps nothing when it is closed (a private window?). Readings that are not sent would be lost.',
   keptBeforeSign: '{count} entries still wait on this tablet. They must be sent before anyone signs.',
   keptHere: '{count} kept on this tablet',
   keptNothing: 'Nothing is kept here: the server has everything.',
   keptOnTablet: 'Kept on this tablet, not judged yet',
   keptOnTabletPlain: 'Kept on this tablet until the server is back.',
   keptTitle: 'Kept on this tablet',
-  keptWhat: 'What was entered here and is not on the server yet. It is sent in order, once each, when the server answers.',
+  keptWhat:
+    'What was entered here and is not on the server yet. It is sent in order, once each, when the server answers.',
   keyBenches: 'benches today',
   keyDone: 'mark the step done',
   keyEnter: 'take the reading, go to the next place',
@@ -316,7 +323,8 @@ export const en = {
   radiusKnown: 'Empty means {radius}, from the pump’s sizes.',
   rawDone: 'seen',
   rawNotSo: 'not so',
-  readAgainAt: 'The reading at {place} does not belong with the others. Clean the place, look for a burr, read again at {place}.',
+  readAgainAt:
+    'The reading at {place} does not belong with the others. Clean the place, look for a burr, read again at {place}.',
   readAgainButton: 'Read again at {place}',
   reading: 'Reading',
   readingAgain: 'Repeat {n}',
@@ -362,7 +370,8 @@ export const en = {
   serial: 'Serial number',
   serialAbsent: 'This browser has no serial line. An indicator that acts as a keyboard works.',
   serialConnect: 'Connect',
-  serialInsecure: 'A serial indicator is off: the page is not on a secure (https) address. One that acts as a keyboard works.',
+  serialInsecure:
+    'A serial indicator is off: the page is not on a secure (https) address. One that acts as a keyboard works.',
   serialOn: 'Serial indicator connected',
   serialStop: 'Disconnect',
   serialTitle: 'Serial indicator',
@@ -468,5 +477,6 @@ export const en = {
   zeroNotNoted: 'zero return not noted',
   zeroReturn: 'Push, release, tap: what did the zero do?',
   zeroReturned: 'zero came back within {value}',
-  zeroReturnHint: 'Largest change of the zero, in {unit}. 0 when it came back. Without it the sweep proves nothing.',
+  zeroReturnHint:
+    'Largest change of the zero, in {unit}. 0 when it came back. Without it the sweep proves nothing.',
 };

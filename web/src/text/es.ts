@@ -34,7 +34,8 @@ export const es: Record<keyof typeof en, string> = {
   backToJob: 'Volver al trabajo',
   bareNumber: 'Un número solo está en {unit}. Se puede escribir otra unidad detrás.',
   barSag: 'Flecha de la barra, abajo respecto a arriba',
-  barSagHint: 'Lo que indica la misma barra en una superficie buena, cero arriba. Dejar vacío si el eje está vertical.',
+  barSagHint:
+    'Lo que indica la misma barra en una superficie buena, cero arriba. Dejar vacío si el eje está vertical.',
   baseBench: 'Sobre el banco',
   baseMotorFace: 'Sobre la cara del motor',
   baseNonMagnetic: 'Sobre metal no magnético',
@@ -48,8 +49,10 @@ export const es: Record<keyof typeof en, string> = {
   benchesToday: 'Bancos hoy',
   bothStand: 'Vale más de una lectura. Decide la peor.',
   calibratedOn: 'Calibrado el',
-  cameraAbsent: 'Este navegador no lee etiquetas con la cámara. Sirve un lector de teclado, o escribir el número.',
-  cameraInsecure: 'La cámara para etiquetas está apagada: la página no está en una dirección segura (https). Sirve un lector de teclado.',
+  cameraAbsent:
+    'Este navegador no lee etiquetas con la cámara. Sirve un lector de teclado, o escribir el número.',
+  cameraInsecure:
+    'La cámara para etiquetas está apagada: la página no está en una dirección segura (https). Sirve un lector de teclado.',
   cameraRefused: 'No se pudo abrir la cámara. Permitirla en el navegador o escribir el número.',
   cameraView: 'Imagen de la cámara: acercar la etiqueta',
   cancel: 'Cancelar',
@@ -121,7 +124,8 @@ export const es: Record<keyof typeof en, string> = {
   findJob: 'Buscar un trabajo',
   firstPassword: 'Primera contraseña',
   firstStart: 'Primer arranque de este taller',
-  firstStartWhat: 'Aquí no se conoce a nadie todavía. Escribir el código de un solo uso que se imprimió al arrancar el servidor, y quién responde del taller.',
+  firstStartWhat:
+    'Aquí no se conoce a nadie todavía. Escribir el código de un solo uso que se imprimió al arrancar el servidor, y quién responde del taller.',
   flange: 'Brida',
   fluid: 'Líquido',
   forWhich: 'Cuál',
@@ -156,7 +160,8 @@ export const es: Record<keyof typeof en, string> = {
   inDateUntil: 'vigente hasta {due}',
   inEnglish: 'En inglés',
   initialsAsSigned: 'Iniciales, como firma',
-  insecureNote: 'Esta dirección no es segura (sin https). Cámara, comparador serie y abrir sin red están apagados; lo demás funciona.',
+  insecureNote:
+    'Esta dirección no es segura (sin https). Cámara, comparador serie y abrir sin red están apagados; lo demás funciona.',
   inSpanish: 'En español',
   instrument: 'Instrumento',
   instrumentId: 'Su marca',
@@ -170,14 +175,16 @@ export const es: Record<keyof typeof en, string> = {
   jobNumber: 'Número de trabajo',
   judgedFrom: 'Se juzga con la lectura de',
   judgedValue: 'Valor juzgado',
-  keepsNothing: 'Este navegador no guarda nada al cerrarse (¿ventana privada?). Las lecturas sin enviar se perderían.',
+  keepsNothing:
+    'Este navegador no guarda nada al cerrarse (¿ventana privada?). Las lecturas sin enviar se perderían.',
   keptBeforeSign: '{count} anotaciones esperan en esta tableta. Deben enviarse antes de firmar.',
   keptHere: '{count} guardados en esta tableta',
   keptNothing: 'Aquí no queda nada: el servidor lo tiene todo.',
   keptOnTablet: 'Guardado en esta tableta, sin juzgar',
   keptOnTabletPlain: 'Guardado en esta tableta hasta que vuelva el servidor.',
   keptTitle: 'Guardado en esta tableta',
-  keptWhat: 'Lo que se anotó aquí y aún no está en el servidor. Se envía en orden, una sola vez, cuando responda.',
+  keptWhat:
+    'Lo que se anotó aquí y aún no está en el servidor. Se envía en orden, una sola vez, cuando responda.',
   keyBenches: 'bancos hoy',
   keyDone: 'marcar el paso como hecho',
   keyEnter: 'anotar la lectura, ir al siguiente punto',
@@ -211,7 +218,8 @@ export const es: Record<keyof typeof en, string> = {
   limitOutside: 'El límite queda fuera del dibujo.',
   limits: 'Límites',
   lineLabel: 'Valor {value}, límite {limit}',
-  liveCutOff: 'Sin conexión: los puntos quedan guardados, el dibujo llega cuando responda el servidor. Sin juzgar.',
+  liveCutOff:
+    'Sin conexión: los puntos quedan guardados, el dibujo llega cuando responda el servidor. Sin juzgar.',
   liveFrom: 'El dibujo llega con {count} puntos más.',
   lubricant: 'Lubricante de montaje',
   magnified: 'Ampliado: la barra es {bar}.',
@@ -317,7 +325,8 @@ export const es: Record<keyof typeof en, string> = {
   radiusKnown: 'Vacío significa {radius}, de las medidas de la bomba.',
   rawDone: 'visto',
   rawNotSo: 'no es así',
-  readAgainAt: 'La lectura en {place} no concuerda con las demás. Limpiar, buscar una rebaba y leer otra vez en {place}.',
+  readAgainAt:
+    'La lectura en {place} no concuerda con las demás. Limpiar, buscar una rebaba y leer otra vez en {place}.',
   readAgainButton: 'Leer otra vez en {place}',
   reading: 'Lectura',
   readingAgain: 'Repetición {n}',
@@ -363,7 +372,8 @@ export const es: Record<keyof typeof en, string> = {
   serial: 'Número de serie',
   serialAbsent: 'Este navegador no tiene línea serie. Sirve un comparador que actúe como teclado.',
   serialConnect: 'Conectar',
-  serialInsecure: 'El comparador serie está apagado: la página no está en una dirección segura (https). Sirve uno que actúe como teclado.',
+  serialInsecure:
+    'El comparador serie está apagado: la página no está en una dirección segura (https). Sirve uno que actúe como teclado.',
   serialOn: 'Comparador serie conectado',
   serialStop: 'Desconectar',
   serialTitle: 'Comparador serie',

@@ -3,7 +3,8 @@ import type { ComponentChildren } from 'preact';
 import { useEffect, useId, useRef } from 'preact/hooks';
 import { t } from '../text/text';
 
-const focusable = 'a[href],button:not([disabled]),input:not([disabled]),select,textarea,summary,[tabindex="0"]';
+const focusable =
+  'a[href],button:not([disabled]),input:not([disabled]),select,textarea,summary,[tabindex="0"]';
 
 export function Dialog(props: { title: string; onClose: () => void; children: ComponentChildren }) {
   const box = useRef<HTMLDivElement>(null);

@@ -34,7 +34,9 @@ export interface FieldProps {
 
 export function Field(props: FieldProps) {
   const id = useId();
-  const described = [props.error ? `${id}-error` : '', props.hint ? `${id}-hint` : ''].filter(Boolean).join(' ');
+  const described = [props.error ? `${id}-error` : '', props.hint ? `${id}-hint` : '']
+    .filter(Boolean)
+    .join(' ');
   return (
     <div class={`field${props.big ? ' field-big' : ''}`}>
       <label for={id}>{props.label}</label>
@@ -157,7 +159,13 @@ export function Choice(props: {
   );
 }
 
-export function Notice({ kind, children }: { kind: 'caution' | 'error' | 'plain'; children: ComponentChildren }) {
+export function Notice({
+  kind,
+  children,
+}: {
+  kind: 'caution' | 'error' | 'plain';
+  children: ComponentChildren;
+}) {
   return (
     <div class={`notice notice-${kind}`} role={kind === 'error' ? 'alert' : undefined}>
       {kind === 'caution' && (

@@ -38,7 +38,12 @@ async function pageFirstFromNetwork(request: Request): Promise<Response> {
 
 self.addEventListener('fetch', (event) => {
   const url = new URL(event.request.url);
-  if (event.request.method !== 'GET' || url.origin !== self.location.origin || url.pathname.startsWith('/api/')) return;
+  if (
+    event.request.method !== 'GET' ||
+    url.origin !== self.location.origin ||
+    url.pathname.startsWith('/api/')
+  )
+    return;
   if (event.request.mode === 'navigate') {
     event.respondWith(pageFirstFromNetwork(event.request));
     return;

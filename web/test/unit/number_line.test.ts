@@ -1,12 +1,17 @@
 import { describe, expect, it } from 'vitest';
-import { linePlaces } from '../../src/calc/number_line';
 import { niceStepBelow, tidy } from '../../src/calc/nice_step';
+import { linePlaces } from '../../src/calc/number_line';
 
 describe('the number line', () => {
   it('keeps limits, value and uncertainty in order and on the line', () => {
     const p = linePlaces({ value: 3, u: 0.5, lower: 1, upper: 4 });
     const row = [p?.lower ?? -1, p?.spread?.[0] ?? -1, p?.value ?? -1, p?.spread?.[1] ?? -1, p?.upper ?? -1];
-    expect([...row].sort((a, b) => a - b)).toEqual([row[0], row[1], row[2], ...[row[3], row[4]].sort((a, b) => (a ?? 0) - (b ?? 0))]);
+    expect([...row].sort((a, b) => a - b)).toEqual([
+      row[0],
+      row[1],
+      row[2],
+      ...[row[3], row[4]].sort((a, b) => (a ?? 0) - (b ?? 0)),
+    ]);
     expect(p?.lower).toBeLessThan(p?.value ?? 0);
     expect(p?.value).toBeLessThan(p?.upper ?? 0);
     for (const x of row) {

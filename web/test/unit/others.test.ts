@@ -1,19 +1,24 @@
 import { describe, expect, it } from 'vitest';
 import type { CheckView, InstrumentView } from '../../src/api/types';
+import { put, toggleGap } from '../../src/calc/strip';
+import { degrees } from '../../src/calc/units';
 import { fitting } from '../../src/job/instrument_picker';
 import { newKey } from '../../src/outbox/uuid';
 import { routeOf } from '../../src/route';
 import { entryOf } from '../../src/setup/make_up_fields';
 import { emptyMakeUp, isPlannable, tidyMakeUp } from '../../src/setup/tidy_make_up';
 import { firstDraft, sweepPayload } from '../../src/sweep/draft';
-import { put, toggleGap } from '../../src/calc/strip';
-import { degrees } from '../../src/calc/units';
 
 describe('addresses', () => {
   it('name a screen each', () => {
     expect(routeOf('/')).toEqual({ page: 'benches' });
     expect(routeOf('/job/G-2117')).toEqual({ page: 'job', number: 'G-2117', step: null, check: null });
-    expect(routeOf('/job/A%2F1/step/end-float')).toEqual({ page: 'job', number: 'A/1', step: 'end-float', check: null });
+    expect(routeOf('/job/A%2F1/step/end-float')).toEqual({
+      page: 'job',
+      number: 'A/1',
+      step: 'end-float',
+      check: null,
+    });
     expect(routeOf('/job/G-1/step/s/check/c')).toEqual({ page: 'job', number: 'G-1', step: 's', check: 'c' });
     expect(routeOf('/job/G-1/release')).toEqual({ page: 'release', number: 'G-1' });
     expect(routeOf('/shop/limits')).toEqual({ page: 'shop', part: 'limits' });
@@ -25,7 +30,8 @@ describe('idempotency keys', () => {
   it('are random UUIDs of version 4, at most 64 characters', () => {
     const keys = Array.from({ length: 200 }, newKey);
     expect(new Set(keys).size).toBe(200);
-    for (const k of keys) expect(k).toMatch(/^[0-9a-f]{8}-[0-9a-f]{4}-4[0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}$/);
+    for (const k of keys)
+      expect(k).toMatch(/^[0-9a-f]{8}-[0-9a-f]{4}-4[0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}$/);
   });
 });
 
@@ -69,7 +75,10 @@ describe('a make-up', () => {
   it('writes a size the way the job file wants it', () => {
     expect(entryOf({ nominal: '1 in', lower: '', upper: '' })).toBe('1 in');
     expect(entryOf({ nominal: '', lower: '1 in', upper: '2 in' })).toEqual({ lower: '1 in', upper: '2 in' });
-    expect(entryOf({ nominal: '1 in', lower: '', upper: '2 in' })).toEqual({ nominal: '1 in', upper: '2 in' });
+    expect(entryOf({ nominal: '1 in', lower: '', upper: '2 in' })).toEqual({
+      nominal: '1 in',
+      upper: '2 in',
+    });
     expect(entryOf({ nominal: '', lower: '', upper: '' })).toBeUndefined();
   });
 });
@@ -78,7 +87,11 @@ describe('a sweep as it is sent', () => {
   it('carries how the indicator sat and the readings as written', () => {
     const draft = firstDraft({ instrument: 'dial-1', turning: 'rotating', face: false });
     const strip = toggleGap(put(put(draft.strip, degrees(30), '+1.5'), degrees(0), '0'), degrees(90));
-    const payload = sweepPayload({ ...draft, setup: { ...draft.setup, zero_return: '0', bar_sag: ' ' }, strip });
+    const payload = sweepPayload({
+      ...draft,
+      setup: { ...draft.setup, zero_return: '0', bar_sag: ' ' },
+      strip,
+    });
     expect(payload).toEqual({
       mount: 'shaft',
       base: 'motor-face',

@@ -22,7 +22,9 @@ async function fakeFetch(path: string, init: RequestInit = {}): Promise<Response
   if (path.endsWith('/attachments')) return json(201, { hash: 'abc123' });
   const body = JSON.parse(String(init.body)) as Call['body'];
   calls.push({ path, body });
-  const accepted = body.events.filter((e) => e.type !== server.refuse).map((e) => ({ key: e.key, seq: 1, hash: '' }));
+  const accepted = body.events
+    .filter((e) => e.type !== server.refuse)
+    .map((e) => ({ key: e.key, seq: 1, hash: '' }));
   const text = { en: 'no', es: 'no' };
   const refused = body.events
     .filter((e) => e.type === server.refuse)
@@ -37,7 +39,11 @@ async function fakeFetch(path: string, init: RequestInit = {}): Promise<Response
 
 vi.stubGlobal('fetch', fakeFetch);
 vi.stubGlobal('window', { isSecureContext: false, addEventListener: () => {} });
-vi.stubGlobal('document', { addEventListener: () => {}, visibilityState: 'visible', documentElement: { dataset: {} } });
+vi.stubGlobal('document', {
+  addEventListener: () => {},
+  visibilityState: 'visible',
+  documentElement: { dataset: {} },
+});
 
 const outbox = await import('../../src/outbox/outbox');
 const { session } = await import('../../src/session/session');
@@ -53,8 +59,10 @@ const signedIn = (id: string): Session => ({
   version: '',
 });
 
-const note = (text: string) => outbox.record({ stream: 'job/G-1', type: 'note', payload: { step: 's', text } });
-const sentTexts = () => calls.flatMap((c) => c.body.events.map((e) => (JSON.parse(e.payload) as { text?: string }).text));
+const note = (text: string) =>
+  outbox.record({ stream: 'job/G-1', type: 'note', payload: { step: 's', text } });
+const sentTexts = () =>
+  calls.flatMap((c) => c.body.events.map((e) => (JSON.parse(e.payload) as { text?: string }).text));
 
 beforeEach(async () => {
   for (const k of outbox.kept.value) await outbox.dismiss(k);

@@ -1,5 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import { fittedPath, limitBand, place, polarScale, rim, scaleBar, type SweepShape } from '../../src/calc/polar';
+import {
+  fittedPath,
+  limitBand,
+  place,
+  polarScale,
+  rim,
+  type SweepShape,
+  scaleBar,
+} from '../../src/calc/polar';
 import { degrees, metres, pixels, toRadians } from '../../src/calc/units';
 
 const thou = 2.54e-5;
@@ -60,7 +68,11 @@ describe('the polar picture', () => {
   });
 
   it('stands a sweep without any movement', () => {
-    const flat: SweepShape = { ...shape, points: shape.points.map((p) => ({ ...p, value: metres(0) })), b1: metres(0) };
+    const flat: SweepShape = {
+      ...shape,
+      points: shape.points.map((p) => ({ ...p, value: metres(0) })),
+      b1: metres(0),
+    };
     const s = polarScale(flat, pixels(300), null);
     expect(Number.isFinite(s.perMetre)).toBe(true);
     expect(place(s, degrees(0), metres(0)).y).toBeCloseTo(150 - s.base, 9);

@@ -1,7 +1,14 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import type { SectionView, Window4 } from '../../src/api/types';
-import { layOutMarks, type MarkSpot, sectionBar, sectionScale, targetSize, windowAround } from '../../src/calc/section_layout';
+import {
+  layOutMarks,
+  type MarkSpot,
+  sectionBar,
+  sectionScale,
+  targetSize,
+  windowAround,
+} from '../../src/calc/section_layout';
 import { metres, pixels } from '../../src/calc/units';
 
 const margins = { top: 26, bottom: 74, side: 26 };
@@ -48,7 +55,12 @@ describe('the touch targets on it', () => {
   for (const width of [358, 480, 560, 640])
     it(`never cover one another at ${width} px, and every place is in one`, () => {
       const s = sectionScale(section.whole, pixels(width), pixels(560), margins);
-      const wishes = section.places.map((p, i) => ({ key: p.place, x: s.x(p.x_m), y: s.y(p.r_m), width: 30 + (i % 4) * 17 }));
+      const wishes = section.places.map((p, i) => ({
+        key: p.place,
+        x: s.x(p.x_m),
+        y: s.y(p.r_m),
+        width: 30 + (i % 4) * 17,
+      }));
       const spots = layOutMarks(wishes, { width: s.width, height: s.height }, 130);
       for (const [i, a] of spots.entries())
         for (const b of spots.slice(i + 1)) expect(overlap(a, b), `${a.keys} and ${b.keys}`).toBe(false);

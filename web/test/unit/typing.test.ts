@@ -32,7 +32,8 @@ describe('a keyboard scanner', () => {
 
 describe('what is typed for a reading', () => {
   it('takes numbers, signs, both decimal marks and units', () => {
-    for (const key of ['0', '9', '.', ',', '+', '-', '−', '/', ' ', 'm', 'µ']) expect(isReadingKey(key), key).toBe(true);
+    for (const key of ['0', '9', '.', ',', '+', '-', '−', '/', ' ', 'm', 'µ'])
+      expect(isReadingKey(key), key).toBe(true);
     for (const key of ['Enter', 'Tab', '?', '<', 'F1']) expect(isReadingKey(key), key).toBe(false);
   });
 

@@ -14,22 +14,40 @@ const walk = (folder: string): string[] =>
     e.isDirectory() ? walk(join(folder, e.name)) : e.name.endsWith('.tsx') ? [join(folder, e.name)] : [],
   );
 
-const spoken = new Set(['aria-label', 'title', 'placeholder', 'alt', 'label', 'hint', 'sub', 'empty', 'what']);
+const spoken = new Set([
+  'aria-label',
+  'title',
+  'placeholder',
+  'alt',
+  'label',
+  'hint',
+  'sub',
+  'empty',
+  'what',
+]);
 const hasWords = (text: string) => /\p{L}{2,}/u.test(text);
 /** The program's own name, and keys as they stand on a keyboard. */
 const proper = new Set(['Pumpwright']);
 
 /** Texts in markup and in spoken attributes of one file. */
-export function hardCoded(path: string, text: string): string[] {
+function hardCoded(path: string, text: string): string[] {
   const file = ts.createSourceFile(path, text, ts.ScriptTarget.ES2020, true, ts.ScriptKind.TSX);
   const found: string[] = [];
   const visit = (node: ts.Node) => {
     if (ts.isJsxText(node) && hasWords(node.text)) found.push(node.text.trim());
     if (ts.isJsxAttribute(node) && spoken.has(node.name.getText(file))) {
       const value = node.initializer;
-      if (value && ts.isStringLiteral(value) && hasWords(value.text) && !proper.has(value.text)) found.push(value.text);
+      if (value && ts.isStringLiteral(value) && hasWords(value.text) && !proper.has(value.text))
+        found.push(value.text);
     }
-    if (ts.isJsxExpression(node) && node.expression && ts.isStringLiteral(node.expression) && node.parent && ts.isJsxElement(node.parent) && hasWords(node.expression.text))
+    if (
+      ts.isJsxExpression(node) &&
+      node.expression &&
+      ts.isStringLiteral(node.expression) &&
+      node.parent &&
+      ts.isJsxElement(node.parent) &&
+      hasWords(node.expression.text)
+    )
       found.push(node.expression.text);
     ts.forEachChild(node, visit);
   };
@@ -40,12 +58,14 @@ export function hardCoded(path: string, text: string): string[] {
 describe('the words of the page', () => {
   it('are there in both languages, key by key', () => {
     expect(Object.keys(es).sort()).toEqual(Object.keys(en).sort());
-    for (const [key, words] of [...Object.entries(en), ...Object.entries(es)]) expect(words.trim(), key).not.toBe('');
+    for (const [key, words] of [...Object.entries(en), ...Object.entries(es)])
+      expect(words.trim(), key).not.toBe('');
   });
 
   it('take the same values in both languages', () => {
     const values = (text: string) => (text.match(/\{\w+\}/g) ?? []).sort().join();
-    for (const key of Object.keys(en) as (keyof typeof en)[]) expect(values(es[key]), key).toBe(values(en[key]));
+    for (const key of Object.keys(en) as (keyof typeof en)[])
+      expect(values(es[key]), key).toBe(values(en[key]));
   });
 
   it('stand in no other file', () => {
