@@ -124,7 +124,7 @@ export const screens = {
       await startSweep(page);
       await typeReadings(page, ['0.0', '+0.2', '+0.5', '+0.7', '+2.9', '+0.8', '+0.5', '+0.3', '0']);
       await page.keyboard.type('-0.');
-      await page.waitForSelector('.live .polar');
+      await page.waitForSelector('.live .polar >> visible=true');
     },
   },
   'sweep-done': {

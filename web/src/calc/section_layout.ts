@@ -139,11 +139,11 @@ export function sectionBar(
   return { length, onScreen: pixels(length * unit * perMetre) };
 }
 
-/** A window of the section round one place, of the whole's proportions, `share` of its size. */
-export function windowAround(whole: Window4, x: number, r: number, share: number): Window4 {
+/** A window round one place, `share` of the whole's height, as wide as `aspect` (width over height) makes it. */
+export function windowAround(whole: Window4, x: number, r: number, share: number, aspect: number): Window4 {
   const [x0, x1, r0, r1] = whole;
-  const w = (x1 - x0) * share;
   const h = (r1 - r0) * share;
+  const w = Math.min(h * aspect, x1 - x0);
   const left = Math.min(Math.max(x - w / 2, x0), x1 - w);
   const low = Math.min(Math.max(r - h / 2, r0), r1 - h);
   return [left, left + w, low, low + h];

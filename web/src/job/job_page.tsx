@@ -3,6 +3,7 @@ import { useEffect, useState } from 'preact/hooks';
 import type { JobView, StepView } from '../api/types';
 import { address, go, route } from '../route';
 import { say, timeText } from '../session/preferences';
+import { recall, remember } from '../session/remembered';
 import { mayWork } from '../session/session';
 import { Banner, Header, Trouble } from '../shell';
 import { t } from '../text/text';
@@ -151,7 +152,7 @@ export function JobPage({
   check: string | null;
 }) {
   const wide = useIsWide('(min-width: 860px)');
-  const [folded, setFolded] = useState(false);
+  const [folded, setFolded] = useState(recall('section-folded') === 'yes');
   useEffect(() => watchJob(number), [number]);
   useKeys();
   const job = openJob.value;
@@ -185,7 +186,10 @@ export function JobPage({
               type="button"
               class="button button-plain fold"
               aria-expanded={!folded}
-              onClick={() => setFolded(!folded)}
+              onClick={() => {
+                remember('section-folded', folded ? 'no' : 'yes');
+                setFolded(!folded);
+              }}
             >
               {folded ? t('showSection') : t('hideSection')}
             </button>
@@ -197,7 +201,7 @@ export function JobPage({
               number={view.number}
               currentStep={shownStep?.id ?? null}
               currentCheck={shownCheck?.id ?? null}
-              heightMax={wide ? 560 : 330}
+              heightMax={wide ? 560 : 300}
             />
           )}
           <StepList view={view} current={shownStep?.id ?? null} />

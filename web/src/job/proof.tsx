@@ -36,7 +36,10 @@ export function ChainBar({ check }: { check: CheckView }) {
           <tr>
             <th scope="col">{t('chainPart')}</th>
             <th scope="col">{t('value')}</th>
-            <th scope="col">{t('uncertainty')}</th>
+            <th scope="col">
+              <span aria-hidden="true">±</span>
+              <span class="unseen">{t('uncertainty')}</span>
+            </th>
             <th scope="col">{t('share')}</th>
           </tr>
         </thead>

@@ -39,10 +39,22 @@ function label(section: SectionView, spot: MarkSpot, checks: readonly CheckView[
   return `${place}: ${checks.map((c) => `${say(c.title)}, ${verdictWord(c.finding.verdict)}`).join('; ')}`;
 }
 
-/** The shapes of the checks gathered at a spot, on a pale ground, with a leader to the true place. */
+const severity: Verdict[] = ['fail', 'unproven', 'not-taken', 'pass'];
+
+/** The shapes that fit a spot: all of them, or the worst ones and a plus for the rest. */
+function shapesFor(verdicts: readonly Verdict[], width: number): { shown: Verdict[]; more: boolean } {
+  const fits = Math.max(1, Math.floor((width - 9) / shapeStep));
+  if (verdicts.length <= fits) return { shown: [...verdicts], more: false };
+  const worstFirst = [...verdicts].sort((a, b) => severity.indexOf(a) - severity.indexOf(b));
+  return { shown: worstFirst.slice(0, Math.max(1, fits - 1)), more: true };
+}
+
+/** The shapes of the checks gathered at a spot, on a pale ground. */
 function SpotFace({ spot, verdicts, current }: { spot: MarkSpot; verdicts: Verdict[]; current: boolean }) {
-  const shown = verdicts.slice(0, 5);
-  const width = Math.max(26, 9 + shapeStep * shown.length);
+  const { shown, more } = shapesFor(verdicts, spot.width);
+  const slots = shown.length + (more ? 1 : 0);
+  const width = Math.max(26, 9 + shapeStep * slots);
+  const at = (i: number) => spot.x + (i - (slots - 1) / 2) * shapeStep;
   return (
     <>
       <rect
@@ -62,14 +74,11 @@ function SpotFace({ spot, verdicts, current }: { spot: MarkSpot; verdicts: Verdi
         rx="13"
       />
       {shown.map((v, i) => (
-        <VerdictMark
-          key={`${i}${v}`}
-          verdict={v}
-          x={spot.x + (i - (shown.length - 1) / 2) * shapeStep}
-          y={spot.y}
-          h={7}
-        />
+        <VerdictMark key={`${i}${v}`} verdict={v} x={at(i)} y={spot.y} h={7} />
       ))}
+      {more && (
+        <path class="spot-more" d={`M${at(slots - 1) - 5} ${spot.y}h10M${at(slots - 1)} ${spot.y - 5}v10`} />
+      )}
     </>
   );
 }

@@ -7,12 +7,18 @@ import { t } from '../text/text';
 import { useWidth } from '../widgets/use_size';
 import { SectionDrawing } from './section_drawing';
 
+const pictureHeight = 160;
+
 export function Where({ section, check }: { section: SectionView; check: CheckView }) {
   const [box, width] = useWidth<HTMLElement>(320);
   const place = section.places.find((p) => p.place === check.place);
   if (!place) return null;
-  const window = windowAround(section.whole, place.x_m, place.r_m, 0.42);
-  const scale = sectionScale(window, pixels(width), pixels(170), { top: 2, bottom: 10, side: 2 });
+  const window = windowAround(section.whole, place.x_m, place.r_m, 0.42, width / pictureHeight);
+  const scale = sectionScale(window, pixels(width), pixels(pictureHeight + 12), {
+    top: 2,
+    bottom: 10,
+    side: 2,
+  });
   const x = scale.x(place.x_m);
   const y = scale.y(place.r_m);
   const title = say(place.title);

@@ -33,9 +33,9 @@ describe('the half-section on the screen', () => {
   });
 
   it('shows a place in the middle of its own window, or as near as the whole allows', () => {
-    const near = windowAround(window, 0.05, 0.05, 0.4);
+    const near = windowAround(window, 0.05, 0.05, 0.4, 2);
     expect((near[0] + near[1]) / 2).toBeCloseTo(0.05, 12);
-    const edge = windowAround(window, 0.15, 0, 0.4);
+    const edge = windowAround(window, 0.15, 0, 0.4, 2);
     expect(edge[1]).toBeCloseTo(0.15, 12);
     expect(edge[2]).toBeCloseTo(0, 12);
   });
