@@ -274,8 +274,7 @@ std::shared_ptr<const JobPicture> JobDesk::picture(const std::string& number) {
   return picture_of(*job);
 }
 
-job::CheckFinding JobDesk::try_reading(const Hand& hand, const std::string& number,
-                                       const std::string& payload) {
+TriedReading JobDesk::try_reading(const Hand& hand, const std::string& number, const std::string& payload) {
   Batch batch{{}, {}, number, {}};
   {
     const auto job = shelf_.place(number);
@@ -293,7 +292,7 @@ job::CheckFinding JobDesk::try_reading(const Hand& hand, const std::string& numb
   finding.readings = {tried};
   finding.verdict = tried.verdict;
   finding.reason = tried.reason;
-  return finding;
+  return {std::get<job::ReadingTaken>(batch.log.job().file.events.back()).reading, finding};
 }
 
 Receipt JobDesk::release(const Hand& hand, const std::string& number, const HandedIn& envelope,

@@ -22,7 +22,7 @@ class JobDesk {
   Receipt release(const Hand& hand, const std::string& number, const HandedIn& envelope,
                   std::string_view password, const std::string& statement);
   std::shared_ptr<const JobPicture> picture(const std::string& number);
-  job::CheckFinding try_reading(const Hand& hand, const std::string& number, const std::string& payload);
+  TriedReading try_reading(const Hand& hand, const std::string& number, const std::string& payload);
   job::Snapshot plan_for_make_up(const std::string& make_up_json) const;
   // Open jobs whose plan has the limit learn that the shop stands behind it.
   void spread_adoption(const Hand& hand, const std::string& limit, const std::string& time);

@@ -15,7 +15,7 @@ job::LimitOverride override_of(const OwnLimit& own) {
   out.check = own.check;
   out.limit.rank = *job::rank_from(own.rank);
   out.limit.id = fmt::format("{}/{}", own.check, own.id);
-  out.limit.source.document = own.note;
+  out.limit.source.document = own.source;
   out.limit.source.edition = own.at.substr(0, 10);
   out.limit.source.clause = own.by;
   out.limit.source.obtained = Obtained::shop_rule;

@@ -1,6 +1,7 @@
 #include "shop/shop.h"
 
 #include <algorithm>
+#include <map>
 
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
@@ -130,8 +131,8 @@ std::shared_ptr<const JobPicture> Shop::job(const std::string& number) const {
   return impl_->jobs.picture(number);
 }
 
-job::CheckFinding Shop::try_reading(const Hand& hand, const std::string& number,
-                                    const std::string& payload) const {
+TriedReading Shop::try_reading(const Hand& hand, const std::string& number,
+                               const std::string& payload) const {
   return impl_->jobs.try_reading(hand, number, payload);
 }
 
@@ -153,6 +154,25 @@ std::vector<JobCard> Shop::earlier(const std::string& pump, const std::string& s
   std::copy_if(found.begin(), found.end(), std::back_inserter(out), [&](const JobCard& card) {
     return serial.empty() ? card.pump == pump : card.serial == serial;
   });
+  return out;
+}
+
+std::vector<job::Check> Shop::held_back_by_limits() const {
+  const auto state = impl_->shop.state();
+  std::map<std::string, job::Check> by_limit;
+  for (const auto& card : open_jobs()) {
+    const auto picture = job(card.number);
+    for (const auto& step : picture->snapshot.plan.steps)
+      for (const auto& check : step.checks) {
+        if (check.limits.empty()) continue;
+        const job::Limit& limit = check.limits.front();
+        if (!may_decide(limit.source.obtained, state->adoptions.count(limit.id) != 0))
+          by_limit.emplace(limit.id, check);
+      }
+  }
+  std::vector<job::Check> out;
+  for (auto& [id, check] : by_limit)
+    out.push_back(std::move(check));
   return out;
 }
 

@@ -76,6 +76,12 @@ struct JobPicture {
   std::string head;
 };
 
+// A reading that was judged and not kept.
+struct TriedReading {
+  job::Reading reading;
+  job::CheckFinding finding;  // of its check, with this one reading
+};
+
 struct NewJob {
   HandedIn envelope;    // key and device_seq; type and payload are not used
   std::string payload;  // {"job": {number, customer, pump, serial, reason}, "make_up": {…}, "bench": …}
@@ -121,8 +127,7 @@ class Shop {
                   std::string_view password, const std::string& statement);
   std::shared_ptr<const JobPicture> job(const std::string& number) const;
   // Judges a reading as if it were handed in; keeps nothing.
-  job::CheckFinding try_reading(const Hand& hand, const std::string& number,
-                                const std::string& payload) const;
+  TriedReading try_reading(const Hand& hand, const std::string& number, const std::string& payload) const;
   // The plan a make-up would give under today's catalog and the shop's own limits and texts.
   job::Snapshot preview_plan(const std::string& make_up_json) const;
 
@@ -130,6 +135,10 @@ class Shop {
   std::vector<JobCard> search(const std::string& text, std::size_t count_max) const;
   // Earlier jobs of the same serial, else of the same pump; newest first.
   std::vector<JobCard> earlier(const std::string& pump, const std::string& serial) const;
+
+  // Checks of open jobs whose deciding limit may not decide until the shop stands behind it; one for each
+  // such limit.
+  std::vector<job::Check> held_back_by_limits() const;
 
   // --- the record
   std::string record_json(const std::string& number) const;  // see shop/record.h

@@ -93,15 +93,15 @@ Text adopt(ShopState& state, const JsonReader& at, const store::StoredEvent& eve
 }
 
 Text set_limit(ShopState& state, const JsonReader& at, const store::StoredEvent& event) {
-  at.allow_only({"id", "check", "rank", "applies_to", "lower", "upper", "note"});
+  at.allow_only({"id", "check", "rank", "for", "lower", "upper", "source"});
   OwnLimit limit;
   limit.id = not_empty(at.required("id"), 128);
   limit.check = not_empty(at.required("check"), 128);
   limit.rank = at.required("rank").word({"family", "customer"});
-  limit.applies_to = optional_text(at, "applies_to", 256);
+  limit.applies_to = optional_text(at, "for", 256);
   limit.lower = optional_text(at, "lower", 64);
   limit.upper = optional_text(at, "upper", 64);
-  limit.note = not_empty(at.required("note"), 512);
+  limit.source = not_empty(at.required("source"), 512);
   if (limit.lower.empty() && limit.upper.empty()) at.refuse("a limit with \"lower\" or \"upper\"");
   limit.by = event.actor;
   limit.at = event.accepted_at;
@@ -120,8 +120,8 @@ Text clear_limit(ShopState& state, const JsonReader& at) {
 }
 
 Text set_sheet(ShopState& state, const JsonReader& at, const store::StoredEvent& event) {
-  at.allow_only({"family", "make_up"});
-  const std::string family = not_empty(at.required("family"), 256);
+  at.allow_only({"pump", "make_up"});
+  const std::string family = not_empty(at.required("pump"), 256);
   const JsonReader make_up = at.required("make_up");
   if (!make_up.is_object()) make_up.refuse("an object with fields of a make-up");
   state.sheets[family] = {family, make_up.raw().dump(), event.actor, event.accepted_at};

@@ -25,7 +25,7 @@ struct OwnLimit {
   std::string rank;          // "family" or "customer"
   std::string applies_to;    // the family's or customer's name; empty: every job
   std::string lower, upper;  // as written; either may be empty
-  std::string note;          // where it comes from
+  std::string source;        // where it comes from
   std::string by, at;
 };
 

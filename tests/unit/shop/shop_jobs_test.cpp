@@ -146,7 +146,7 @@ TEST(ShopJobs, OwnLimitsAndWordsGoIntoTheNextPlan) {
                                  {"check", "shaft-runout"},
                                  {"rank", "family"},
                                  {"upper", "1 thou"},
-                                 {"note", "this shop's own experience"}});
+                                 {"source", "this shop's own experience"}});
   bench.shop_event("step-text-set",
                    {{"step", "deburr"}, {"what_to_do", {{"en", "our way"}, {"es", "a nuestro modo"}}}});
   const std::string number = bench.open_demo("greenhouse-circulator");
@@ -210,7 +210,7 @@ TEST(ShopJobs, ATriedReadingIsJudgedAndNotKept) {
   json document = job::testing::demo("greenhouse-circulator");
   const json reading = job::testing::reading_of(document, "shaft-runout");
   const auto before = bench.shop().job(number)->seq;
-  const auto finding = bench.shop().try_reading(bench.hand("J.M."), number, reading.dump());
+  const auto finding = bench.shop().try_reading(bench.hand("J.M."), number, reading.dump()).finding;
   EXPECT_EQ(finding.verdict, Verdict::pass);
   ASSERT_EQ(finding.readings.size(), 1U);
   EXPECT_TRUE(finding.readings[0].sweep);

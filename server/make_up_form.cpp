@@ -1,0 +1,101 @@
+#include "server/make_up_form.h"
+
+#include <algorithm>
+#include <set>
+
+#include <nlohmann/json.hpp>
+
+#include "catalog/catalog.h"
+#include "catalog/embedded.h"
+#include "job/make_up.h"
+#include "report/labels.h"
+#include "server/amount_json.h"
+
+namespace pumpwright::server {
+namespace {
+
+using nlohmann::json;
+
+json ids_of(const Catalog& catalog, std::string_view table) {
+  json out = json::array();
+  if (const Table* found = catalog.table(table))
+    for (const auto& row : found->rows)
+      out.push_back(row.id());
+  return out;
+}
+
+json grades_of(const Catalog& catalog) {
+  std::set<std::string> grades;
+  if (const Table* found = catalog.table("fastener-grades"))
+    for (const auto& row : found->rows)
+      grades.emplace(row.text("grade"));
+  return grades;
+}
+
+// ISO 1629 names: the table also tells cures apart ("EPDM peroxide").
+json elastomers_of(const Catalog& catalog) {
+  std::set<std::string> names;
+  if (const Table* found = catalog.table("elastomers"))
+    for (const auto& row : found->rows)
+      names.insert(row.id().substr(0, row.id().find(' ')));
+  return names;
+}
+
+json lubricants_of(const Catalog& catalog) {
+  json out = json::array();
+  if (const Table* found = catalog.table("lubricants"))
+    for (const auto& row : found->rows)
+      out.push_back({{"word", row.id()}, {"title", same_in_both(std::string(row.text("name")))}});
+  return out;
+}
+
+json titled(std::initializer_list<const char*> words, job::Text (*title)(std::string_view)) {
+  json out = json::array();
+  for (const auto* word : words)
+    out.push_back({{"word", word}, {"title", text_json(title(word))}});
+  return out;
+}
+
+job::Text standard_title(std::string_view standard) {
+  return standard == "nema" ? job::Text{"inch frame (NEMA MG 1)", "bastidor en pulgadas (NEMA MG 1)"}
+                            : job::Text{"metric frame (IEC 60072-1)", "bastidor métrico (IEC 60072-1)"};
+}
+
+json dimensions() {
+  json out = json::array();
+  for (const auto& dimension : job::dimension_names()) {
+    const bool of_sleeve = dimension.name.rfind("sleeve_", 0) == 0;
+    out.push_back({{"name", dimension.name},
+                   {"title", text_json(report::dimension_title(dimension.name))},
+                   {"asked_when", of_sleeve ? json{"sleeve"} : json::array()}});
+  }
+  return out;
+}
+
+json make_form() {
+  const Catalog catalog = Catalog::load(embedded_catalog());
+  return {
+      {"driver",
+       {{"standards", titled({"nema", "iec"}, standard_title)},
+        {"frames", {{"nema", ids_of(catalog, "frames-nema")}, {"iec", ids_of(catalog, "frames-iec")}}},
+        {"flanges", ids_of(catalog, "flanges-iec")}}},
+      {"seal",
+       {{"kinds", titled({"elastomer-bellows", "o-ring-pusher", "conical-spring"}, report::seal_kind_title)},
+        {"elastomers", elastomers_of(catalog)},
+        {"lubricants", lubricants_of(catalog)}}},
+      {"service", {{"fluids", titled({"water", "water-glycol", "sea-water"}, report::fluid_title)}}},
+      {"fastener",
+       {{"threads", ids_of(catalog, "fastener-threads")},
+        {"grades", grades_of(catalog)},
+        {"conditions", ids_of(catalog, "nut-factor")}}},
+      {"dimensions", dimensions()}};
+}
+
+}  // namespace
+
+const json& make_up_form() {
+  static const json form = make_form();
+  return form;
+}
+
+}  // namespace pumpwright::server

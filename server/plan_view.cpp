@@ -1,0 +1,235 @@
+#include "server/plan_view.h"
+
+#include <fmt/format.h>
+#include <nlohmann/json.hpp>
+
+#include "report/amount_text.h"
+#include "report/labels.h"
+#include "server/amount_json.h"
+#include "server/finding_view.h"
+
+namespace pumpwright::server {
+namespace {
+
+using nlohmann::json;
+
+json source_view(const Source& source) {
+  std::string line = source.document;
+  if (!source.edition.empty()) line += ", " + source.edition;
+  if (!source.clause.empty()) line += ", " + source.clause;
+  const job::Text how = job::title_of(source.obtained);
+  return {{"en", line + " (" + how.en + ")"}, {"es", line + " (" + how.es + ")"}};
+}
+
+template <class Mark>
+json mark_view(const std::map<std::string, Mark>& marks, const std::string& step) {
+  const auto at = marks.find(step);
+  if (at == marks.end()) return nullptr;
+  return {{"actor", at->second.actor}, {"time", job::format_utc_time(at->second.time)}};
+}
+
+const char* state_word(const job::Step& step, const job::JobState& state) {
+  if (state.steps_done.count(step.id) == 0) return "open";
+  return step.hold && state.holds_released.count(step.id) == 0 ? "waits" : "done";
+}
+
+json notes_view(const job::LoggedJob* logged, const std::string& step) {
+  json out = json::array();
+  if (logged == nullptr) return out;
+  for (const auto& note : logged->notes)
+    if (note.step == step) out.push_back({{"actor", note.actor}, {"time", note.at}, {"text", note.text}});
+  return out;
+}
+
+json attachments_view(const job::LoggedJob* logged, const std::string& step) {
+  json out = json::array();
+  if (logged == nullptr) return out;
+  for (const auto& file : logged->attachments)
+    if (file.step == step)
+      out.push_back({{"hash", file.hash},
+                     {"media_type", file.media_type},
+                     {"name", file.name},
+                     {"actor", file.actor},
+                     {"time", file.at},
+                     {"check", text_or_null(file.check)}});
+  return out;
+}
+
+json step_view(const job::Step& step, const PlanInView& in) {
+  json checks = json::array();
+  for (const auto& check : step.checks)
+    checks.push_back(check.id);
+  return {{"id", step.id},
+          {"stage", job::word_of(step.stage)},
+          {"title", text_json(step.title)},
+          {"what", text_json(step.what_to_do)},
+          {"caution", step.caution.empty() ? json(nullptr) : text_json(step.caution)},
+          {"source", source_view(step.source)},
+          {"hold", step.hold},
+          {"own_text", step.source.obtained == Obtained::shop_rule},
+          {"done", mark_view(in.state.steps_done, step.id)},
+          {"released", mark_view(in.state.holds_released, step.id)},
+          {"state", state_word(step, in.state)},
+          {"checks", checks},
+          {"notes", notes_view(in.logged, step.id)},
+          {"attachments", attachments_view(in.logged, step.id)}};
+}
+
+job::Text rule_text(const job::DecisionRule& rule) {
+  if (rule.rule == job::Rule::guarded)
+    return {"guarded: proven against the measurement's doubt",
+            "con banda de guarda: probado frente a la duda de la medida"};
+  return {fmt::format("as read, with an instrument of at least {:g} graduations in the limit", rule.ratio),
+          fmt::format("tal como se lee, con un instrumento de al menos {:g} divisiones en el límite",
+                      rule.ratio)};
+}
+
+json bound_view(const std::optional<Written>& bound) {
+  if (!bound) return nullptr;
+  const AnyQuantity value = bound->quantity();
+  const Unit& unit = bound->unit == nullptr ? si_unit(value.kind()) : *bound->unit;
+  return amount_json(value, units_beside(unit, value), 0);
+}
+
+json limit_view(const job::Limit& limit, bool decides) {
+  const Written& bound = limit.upper ? *limit.upper : *limit.lower;
+  const AnyQuantity value = bound.quantity();
+  const ShownUnits units = units_beside(bound.unit == nullptr ? si_unit(value.kind()) : *bound.unit, value);
+  const std::string written = report::limit_text(limit);
+  const auto in_unit = [&](const Unit& unit) {
+    const std::string text = report::limit_text_in(limit, unit);
+    return same_in_both(text.empty() ? written : text);
+  };
+  return {{"id", limit.id},
+          {"decides", decides},
+          {"lower", bound_view(limit.lower)},
+          {"upper", bound_view(limit.upper)},
+          {"text", {{"inch", in_unit(*units.inch)}, {"metric", in_unit(*units.metric)}}},
+          {"as_written", written},
+          {"rank", text_json(job::title_of(limit.rank))},
+          {"obtained", text_json(job::title_of(limit.source.obtained))},
+          {"source", source_view(limit.source)},
+          {"rule", text_json(rule_text(limit.decision))}};
+}
+
+json limits_view(const job::Check& check) {
+  json out = json::array();
+  for (std::size_t i = 0; i < check.limits.size(); ++i)
+    out.push_back(limit_view(check.limits[i], i == 0));
+  return out;
+}
+
+std::string_view kind_word(job::CheckKind kind) {
+  using job::CheckKind;
+  switch (kind) {
+    case CheckKind::confirmation:
+      return "confirmation";
+    case CheckKind::value:
+      return "value";
+    case CheckKind::size:
+      return "size";
+    case CheckKind::sweep:
+      return "sweep";
+    case CheckKind::chain:
+      return "chain";
+    case CheckKind::elapsed:
+      return "elapsed";
+    case CheckKind::preload:
+      break;
+  }
+  return "preload";
+}
+
+std::string_view judged_word(job::Judged judged) {
+  using job::Judged;
+  switch (judged) {
+    case Judged::confirmed:
+      return "confirmed";
+    case Judged::value:
+      return "value";
+    case Judged::local_size:
+      return "local-size";
+    case Judged::ovality:
+      return "ovality";
+    case Judged::taper:
+      return "taper";
+    case Judged::tir:
+      return "tir";
+    case Judged::eccentricity:
+      return "eccentricity";
+    case Judged::squareness:
+      break;
+  }
+  return "squareness";
+}
+
+bool takes_reading(const job::Check& check) {
+  using job::CheckKind;
+  return check.from.empty() && (check.kind == CheckKind::confirmation || check.kind == CheckKind::value ||
+                                check.kind == CheckKind::size || check.kind == CheckKind::sweep);
+}
+
+// Half of the dimension on which a face is swept; null when the make-up does not give it.
+json radius_view(const job::Check& check, const job::MakeUp& make_up) {
+  const job::Dimension* dimension = make_up.dimension(check.sweep.radius_dimension);
+  if (dimension == nullptr) return nullptr;
+  return amount_json(AnyQuantity(Kind::length, dimension->nominal.value() / 2));
+}
+
+json check_view(const job::Step& step, const job::Check& check, const PlanInView& in) {
+  json out{{"id", check.id},
+           {"step", step.id},
+           {"kind", kind_word(check.kind)},
+           {"judged", judged_word(check.judged)},
+           {"from", check.from},
+           {"quantity", info(check.quantity).name},
+           {"place", check.place},
+           {"turning", check.turning == job::Turning::rotating ? "rotating" : "standing"},
+           {"instrument", check.instrument},
+           {"title", text_json(check.title)},
+           {"if_it_fails", check.if_it_fails.empty() ? json(nullptr) : text_json(check.if_it_fails)},
+           {"takes_reading", takes_reading(check)},
+           {"face", check.sweep.face},
+           {"radius", radius_view(check, in.snapshot.make_up)},
+           {"limits", limits_view(check)}};
+  // The judgement has a finding for every check of its plan.
+  out["finding"] = finding_view(check, *in.judgement.find(check.id), in.state);
+  return out;
+}
+
+}  // namespace
+
+json stages_view(const job::Plan& plan) {
+  json out = json::array();
+  const job::Step* before = nullptr;
+  for (const auto& step : plan.steps) {
+    if (before == nullptr || before->stage != step.stage)
+      out.push_back({{"word", job::word_of(step.stage)}, {"title", text_json(job::title_of(step.stage))}});
+    before = &step;
+  }
+  return out;
+}
+
+json steps_view(const PlanInView& in) {
+  json out = json::array();
+  for (const auto& step : in.snapshot.plan.steps)
+    out.push_back(step_view(step, in));
+  return out;
+}
+
+json checks_view(const PlanInView& in) {
+  json out = json::array();
+  for (const auto& step : in.snapshot.plan.steps)
+    for (const auto& check : step.checks)
+      out.push_back(check_view(step, check, in));
+  return out;
+}
+
+json next_step_view(const job::Plan& plan, const job::JobState& state) {
+  for (const auto& step : plan.steps)
+    if (state_word(step, state) != std::string_view("done"))
+      return {{"id", step.id}, {"title", text_json(step.title)}};
+  return nullptr;
+}
+
+}  // namespace pumpwright::server
