@@ -129,10 +129,10 @@ void Connection::set_pragmas(const ConnectionSettings& settings) {
   if (settings.access != Access::write) return;
   // The log's mode is kept in the file, so a file that is not ours must be refused before.
   refuse_other_databases(*this, migrations());
-  // Readers and the writer do not wait for each other.
-  require_write_ahead_log();
   // Every commit is synced: what was acknowledged survives a power cut.
   execute("PRAGMA synchronous = FULL");
+  // Readers and the writer do not wait for each other.
+  require_write_ahead_log();
   // An event without its stream can not be stored.
   execute("PRAGMA foreign_keys = ON");
   // Erased secrets are overwritten.
@@ -142,13 +142,13 @@ void Connection::set_pragmas(const ConnectionSettings& settings) {
   execute("PRAGMA journal_size_limit = 67108864");
 }
 
+// The mode is answered before it is lasting; only the end of the statement says whether it is. In any other
+// mode a commit could be undone by a power cut that brings its removed journal back.
 void Connection::require_write_ahead_log() {
-  try {
-    if (database_.execAndGet("PRAGMA journal_mode = WAL").getString() == "wal") return;
-  } catch (const SQLite::Exception& error) {
-    fail(error);
-  }
-  throw StoreError(StoreErrorCode::other, "this disk does not allow a write-ahead log");
+  Query mode(*this, "PRAGMA journal_mode = WAL");
+  const bool changed = mode.step() && mode.bytes(0) == "wal";
+  mode.run();
+  if (!changed) throw StoreError(StoreErrorCode::other, "this disk does not allow a write-ahead log");
 }
 
 // SQLite notes the system's error number for most statements but not for COMMIT, where the writing happens;

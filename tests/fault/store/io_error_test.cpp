@@ -54,13 +54,13 @@ TEST(IoError, InAnyOneCallLosesNothingAcknowledged) {
 }
 
 TEST(IoError, FromAnyCallOnLosesNothingAcknowledged) {
-  sweep_failing_calls(DiskModel::Lasting::for_good, 3);
+  sweep_failing_calls(DiskModel::Lasting::for_good, 5);
 }
 
 TEST(FullDisk, AtAnyByteIsSaidSoAndLosesNothing) {
   const std::uint64_t bytes = plain_run().bytes;
   std::size_t runs_full = 0;
-  for (std::uint64_t capacity = 0; capacity < bytes; capacity += 1237) {
+  for (std::uint64_t capacity = 0; capacity < bytes; capacity += 2477) {
     const ScratchDirectory directory;
     DiskModel disk(capacity);
     const FaultVfs vfs(disk);
@@ -73,7 +73,7 @@ TEST(FullDisk, AtAnyByteIsSaidSoAndLosesNothing) {
     disk.set_capacity(std::nullopt);
     ASSERT_EQ(findings(directory / "shop.db", ledger), std::vector<std::string>{}) << capacity << " bytes";
   }
-  EXPECT_GT(runs_full, bytes / 1237 / 2);
+  EXPECT_GT(runs_full, bytes / 2477 / 2);
 }
 
 TEST(FullDisk, IsWorkedOnAgainOnceThereIsRoom) {

@@ -1,0 +1,324 @@
+// How many events a second the store takes, each acknowledged after its sync, beside plain SQLite that
+// inserts the same rows in transactions of the same sizes with the same settings; and how long a search takes
+// beside a plain FTS5 table.
+#include <algorithm>
+#include <chrono>
+#include <cstdlib>
+#include <filesystem>
+#include <functional>
+#include <mutex>
+#include <string>
+#include <thread>
+#include <vector>
+
+#include <fmt/format.h>
+#include <sqlite3.h>
+#include <unistd.h>
+
+#include "store/event_hash.h"
+#include "store/store.h"
+
+namespace {
+
+using namespace pumpwright::store;
+using Clock = std::chrono::steady_clock;
+
+double seconds_since(Clock::time_point start) {
+  return std::chrono::duration<double>(Clock::now() - start).count();
+}
+
+double quantile_ms(std::vector<double>& seconds, double share) {
+  if (seconds.empty()) return 0.0;
+  std::sort(seconds.begin(), seconds.end());
+  return 1e3 * seconds[static_cast<std::size_t>(share * static_cast<double>(seconds.size() - 1))];
+}
+
+// A payload as a reading of a bench is: about 400 bytes.
+NewEvent reading(int thread, int i) {
+  return {"reading",
+          "jm",
+          fmt::format("bench-{}", thread),
+          static_cast<std::uint64_t>(i),
+          fmt::format("{:08x}-{}-{}",
+                      (static_cast<unsigned>(i) * 2654435761U) ^ static_cast<unsigned>(thread), thread, i),
+          R"({"event": "reading", "id": "r31", "check": "impeller-sweep", "points": [)" +
+              std::string(330, '1') + "]}"};
+}
+
+struct Run {
+  double events_per_s = 0.0;
+  double p50_ms = 0.0;
+  double p99_ms = 0.0;
+  std::vector<StoredEvent> rows;         // in the order they were committed
+  std::vector<std::size_t> group_sizes;  // events in each transaction
+};
+
+Run run_store(const std::filesystem::path& file, int threads, int events_each, bool with_index) {
+  const auto store = Store::open(file);
+  Run run;
+  store->events().set_listener([&](std::span<const StoredEvent> events) {
+    run.group_sizes.push_back(events.size());
+    run.rows.insert(run.rows.end(), events.begin(), events.end());
+  });
+  std::mutex guard;
+  std::vector<double> latencies;
+  const auto start = Clock::now();
+  std::vector<std::thread> running;
+  for (int t = 0; t < threads; ++t) {
+    running.emplace_back([&, t] {
+      std::vector<double> mine;
+      for (int i = 0; i < events_each; ++i) {
+        Append append;
+        append.stream = fmt::format("job/{}", t);
+        append.events = {reading(t, i)};
+        if (with_index) {
+          append.index_change = [&](std::span<const StoredEvent> appended) {
+            const std::string fields =
+                R"({"number": "J-1042", "last_at": ")" + appended.back().accepted_at + "\"}";
+            return IndexChange{IndexEntry{append.stream, "J-1042", fields, "J-1042 greenhouse HC-40", true},
+                               {},
+                               {{append.stream, "impeller-sweep", appended.back().accepted_at,
+                                 appended.back().key, 3.5, "{}"}}};
+          };
+        }
+        const auto before = Clock::now();
+        if (!std::holds_alternative<Appended>(store->events().append(append))) std::abort();
+        mine.push_back(seconds_since(before));
+      }
+      const std::scoped_lock lock(guard);
+      latencies.insert(latencies.end(), mine.begin(), mine.end());
+    });
+  }
+  for (auto& one : running)
+    one.join();
+  run.events_per_s = static_cast<double>(threads * events_each) / seconds_since(start);
+  run.p50_ms = quantile_ms(latencies, 0.50);
+  run.p99_ms = quantile_ms(latencies, 0.99);
+  return run;
+}
+
+void require(sqlite3* database, bool ok) {
+  if (ok) return;
+  fmt::print(stderr, "plain SQLite: {}\n", sqlite3_errmsg(database));
+  std::exit(1);
+}
+
+void execute(sqlite3* database, const char* sql) {
+  require(database, sqlite3_exec(database, sql, nullptr, nullptr, nullptr) == SQLITE_OK);
+}
+
+void bind_text(sqlite3_stmt* statement, int place, std::string_view text) {
+  sqlite3_bind_text(statement, place, text.data(), static_cast<int>(text.size()), SQLITE_STATIC);
+}
+
+void bind_blob(sqlite3_stmt* statement, int place, const void* bytes, std::size_t count) {
+  sqlite3_bind_blob(statement, place, bytes, static_cast<int>(count), SQLITE_STATIC);
+}
+
+// The settings of store/connection.cpp.
+constexpr const char* same_settings =
+    "PRAGMA busy_timeout = 10000; PRAGMA trusted_schema = OFF; PRAGMA cell_size_check = ON; PRAGMA mmap_size "
+    "= 0;"
+    "PRAGMA temp_store = MEMORY; PRAGMA synchronous = FULL; PRAGMA journal_mode = WAL; PRAGMA foreign_keys = "
+    "ON;"
+    "PRAGMA secure_delete = ON; PRAGMA wal_autocheckpoint = 1000; PRAGMA journal_size_limit = 67108864;";
+
+// The event table with its keys, without triggers: rows are made before and only inserted.
+constexpr const char* same_table =
+    "CREATE TABLE stream (id INTEGER PRIMARY KEY, name TEXT NOT NULL UNIQUE) STRICT;"
+    "CREATE TABLE event (id INTEGER PRIMARY KEY, stream_id INTEGER NOT NULL REFERENCES stream (id), seq "
+    "INTEGER NOT NULL,"
+    " type TEXT NOT NULL, actor TEXT NOT NULL, device TEXT NOT NULL, device_seq INTEGER NOT NULL,"
+    " key TEXT NOT NULL UNIQUE, accepted_at TEXT NOT NULL, payload BLOB NOT NULL, prev BLOB NOT NULL, hash "
+    "BLOB NOT NULL,"
+    " UNIQUE (stream_id, seq)) STRICT;";
+
+void insert_row(sqlite3* database, sqlite3_stmt* insert, const StoredEvent& row) {
+  sqlite3_bind_int64(insert, 1, 1 + std::atoll(row.stream.c_str() + 4));
+  sqlite3_bind_int64(insert, 2, static_cast<sqlite3_int64>(row.seq));
+  bind_text(insert, 3, row.type);
+  bind_text(insert, 4, row.actor);
+  bind_text(insert, 5, row.device);
+  sqlite3_bind_int64(insert, 6, static_cast<sqlite3_int64>(row.device_seq));
+  bind_text(insert, 7, row.key);
+  bind_text(insert, 8, row.accepted_at);
+  bind_blob(insert, 9, row.payload.data(), row.payload.size());
+  bind_blob(insert, 10, row.prev.data(), row.prev.size());
+  bind_blob(insert, 11, row.hash.data(), row.hash.size());
+  require(database, sqlite3_step(insert) == SQLITE_DONE);
+  sqlite3_reset(insert);
+}
+
+double plain_events_per_s(const std::filesystem::path& file, const Run& run, int streams) {
+  sqlite3* database = nullptr;
+  require(database, sqlite3_open(file.c_str(), &database) == SQLITE_OK);
+  execute(database, same_settings);
+  execute(database, same_table);
+  for (int t = 0; t < streams; ++t) {
+    execute(database, fmt::format("INSERT INTO stream (id, name) VALUES ({}, 'job/{}')", t + 1, t).c_str());
+  }
+  sqlite3_stmt* begin = nullptr;
+  sqlite3_stmt* commit = nullptr;
+  sqlite3_stmt* insert = nullptr;
+  sqlite3_prepare_v2(database, "BEGIN IMMEDIATE", -1, &begin, nullptr);
+  sqlite3_prepare_v2(database, "COMMIT", -1, &commit, nullptr);
+  sqlite3_prepare_v2(database,
+                     "INSERT INTO event VALUES (NULL, ?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11)", -1,
+                     &insert, nullptr);
+  const auto start = Clock::now();
+  std::size_t next = 0;
+  for (const std::size_t size : run.group_sizes) {
+    require(database, sqlite3_step(begin) == SQLITE_DONE);
+    sqlite3_reset(begin);
+    for (std::size_t i = 0; i < size; ++i)
+      insert_row(database, insert, run.rows[next++]);
+    require(database, sqlite3_step(commit) == SQLITE_DONE);
+    sqlite3_reset(commit);
+  }
+  const double seconds = seconds_since(start);
+  for (auto* statement : {begin, commit, insert})
+    sqlite3_finalize(statement);
+  sqlite3_close(database);
+  return static_cast<double>(next) / seconds;
+}
+
+void bench_appends(const std::filesystem::path& directory, int threads, bool with_index) {
+  const int events_each = std::max(60, 3000 / threads);
+  std::vector<double> ratios;
+  // Three turns each, one after the other, since a shared disk changes its speed; the middle ratio is what
+  // counts.
+  for (int turn = 0; turn < 3; ++turn) {
+    const std::string name = fmt::format("t{}-{}-{}", threads, with_index, turn);
+    const Run run = run_store(directory / (name + ".db"), threads, events_each, with_index);
+    const double plain = plain_events_per_s(directory / (name + "-plain.db"), run, threads);
+    const double mean_group =
+        static_cast<double>(run.rows.size()) / static_cast<double>(run.group_sizes.size());
+    fmt::print(
+        "{:2} threads{}: {:7.0f} events/s  p50 {:6.2f} ms  p99 {:6.2f} ms  mean group {:4.1f}   plain SQLite "
+        "{:7.0f}/s"
+        "   ratio {:.2f}\n",
+        threads, with_index ? ", with index change" : "", run.events_per_s, run.p50_ms, run.p99_ms,
+        mean_group, plain, run.events_per_s / plain);
+    std::fflush(stdout);
+    ratios.push_back(run.events_per_s / plain);
+  }
+  std::sort(ratios.begin(), ratios.end());
+  fmt::print("{:2} threads{}: middle ratio {:.2f}\n", threads, with_index ? ", with index change" : "",
+             ratios[1]);
+}
+
+// --- search
+
+constexpr int search_entries = 200'000;
+
+std::string search_text(int i) {
+  static constexpr const char* customers[] = {"Greenhouse North", "Greenhouse South", "Aquarium",
+                                              "Orchard packing line"};
+  const auto mixed = static_cast<unsigned>(i) * 2654435761U;
+  return fmt::format("J-{} {} HC-{} S{:08x}", i, customers[static_cast<unsigned>(i) % 4U], mixed % 97U,
+                     mixed);
+}
+
+// One event a stream, then the index in one transaction.
+void fill_store(Store& store) {
+  constexpr int threads = 64;
+  std::vector<std::thread> running;
+  for (int t = 0; t < threads; ++t) {
+    running.emplace_back([&store, t] {
+      for (int i = t; i < search_entries; i += threads) {
+        Append append;
+        append.stream = fmt::format("job/{}", i);
+        append.events = {{"opened", "jm", "bench-1", 1, fmt::format("k{}", i), "{}"}};
+        if (!std::holds_alternative<Appended>(store.events().append(append))) std::abort();
+      }
+    });
+  }
+  for (auto& thread : running)
+    thread.join();
+  store.index().rebuild([](const std::string& stream) {
+    return StreamIndex{IndexEntry{stream, stream, "{}", search_text(std::atoi(stream.c_str() + 4)), false},
+                       {}};
+  });
+}
+
+sqlite3* fill_plain(const std::filesystem::path& file) {
+  sqlite3* database = nullptr;
+  require(database, sqlite3_open(file.c_str(), &database) == SQLITE_OK);
+  execute(database, same_settings);
+  execute(database,
+          "CREATE VIRTUAL TABLE s USING fts5 (search, tokenize = 'unicode61 remove_diacritics 2',"
+          " prefix = '1 2 3', columnsize = 0); BEGIN");
+  sqlite3_stmt* insert = nullptr;
+  sqlite3_prepare_v2(database, "INSERT INTO s (rowid, search) VALUES (?1, ?2)", -1, &insert, nullptr);
+  for (int i = 0; i < search_entries; ++i) {
+    const std::string text = search_text(i);
+    sqlite3_bind_int64(insert, 1, i + 1);
+    bind_text(insert, 2, text);
+    require(database, sqlite3_step(insert) == SQLITE_DONE);
+    sqlite3_reset(insert);
+  }
+  sqlite3_finalize(insert);
+  execute(database, "COMMIT");
+  return database;
+}
+
+double middle_ms(const std::function<std::size_t()>& search, std::size_t& hits) {
+  std::vector<double> times;
+  for (int i = 0; i < 60; ++i) {
+    const auto start = Clock::now();
+    hits = search();
+    times.push_back(seconds_since(start));
+  }
+  return quantile_ms(times, 0.5);
+}
+
+void bench_search(const std::filesystem::path& directory) {
+  const auto store = Store::open(directory / "search.db");
+  fill_store(*store);
+  sqlite3* plain = fill_plain(directory / "search-plain.db");
+  sqlite3_stmt* select = nullptr;
+  sqlite3_prepare_v2(plain, "SELECT rowid, search FROM s WHERE s MATCH ?1 ORDER BY rowid DESC LIMIT 20", -1,
+                     &select, nullptr);
+  struct Question {
+    const char* typed;
+    const char* expression;
+  };
+  for (const Question& question :
+       {Question{"J-1234", "\"J-1234\"*"}, Question{"gre", "\"gre\"*"}, Question{"j", "\"j\"*"},
+        Question{"orchard hc-4", "\"orchard\"* AND \"hc-4\"*"}, Question{"s00", "\"s00\"*"}}) {
+    std::size_t ours = 0;
+    std::size_t theirs = 0;
+    const double own_ms = middle_ms([&] { return store->index().search(question.typed, 20).size(); }, ours);
+    const double plain_ms = middle_ms(
+        [&] {
+          std::size_t rows = 0;
+          bind_text(select, 1, question.expression);
+          while (sqlite3_step(select) == SQLITE_ROW)
+            rows += sqlite3_column_bytes(select, 1) > 0 ? 1U : 0U;
+          sqlite3_reset(select);
+          return rows;
+        },
+        theirs);
+    fmt::print("search {:14} of {} entries: {:7.3f} ms, {} hits   plain FTS5 {:7.3f} ms, {} hits\n",
+               question.typed, search_entries, own_ms, ours, plain_ms, theirs);
+  }
+  sqlite3_finalize(select);
+  sqlite3_close(plain);
+}
+
+}  // namespace
+
+// store_bench [append|search] [DIRECTORY]: the directory decides which disk is measured.
+int main(int count, char** arguments) {
+  const std::string what = count > 1 ? arguments[1] : "";
+  const std::filesystem::path base = count > 2 ? arguments[2] : std::filesystem::temp_directory_path();
+  const auto directory = base / fmt::format("pumpwright-store-bench-{}", ::getpid());
+  std::filesystem::create_directories(directory);
+  for (const int threads : {1, 8, 50})
+    bench_appends(directory, threads, false);
+  for (const int threads : {1, 8, 50})
+    bench_appends(directory, threads, true);
+  bench_search(directory);
+  std::filesystem::remove_all(directory);
+  return 0;
+}
