@@ -13,15 +13,22 @@ export interface SweepDraft {
   started: boolean;
 }
 
-const keyOf = (job: string, check: string) => `${job}/${check}`;
+/** What a draft is for: a new sweep of a check, or the correction of one reading. */
+export interface DraftFor {
+  job: string;
+  check: string;
+  replaces: string | null;
+}
 
-export const loadDraft = (job: string, check: string): Promise<SweepDraft | undefined> =>
-  read<SweepDraft>('drafts', keyOf(job, check));
+const keyOf = (d: DraftFor) => [d.job, d.check, d.replaces ?? ''].map(encodeURIComponent).join('/');
 
-export const keepDraft = (job: string, check: string, draft: SweepDraft): Promise<void> =>
-  write('drafts', keyOf(job, check), draft);
+export const loadDraft = (what: DraftFor): Promise<SweepDraft | undefined> =>
+  read<SweepDraft>('drafts', keyOf(what));
 
-export const dropDraft = (job: string, check: string): Promise<void> => remove('drafts', keyOf(job, check));
+export const keepDraft = (what: DraftFor, draft: SweepDraft): Promise<void> =>
+  write('drafts', keyOf(what), draft);
+
+export const dropDraft = (what: DraftFor): Promise<void> => remove('drafts', keyOf(what));
 
 export interface SetupFor {
   instrument: string;

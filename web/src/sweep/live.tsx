@@ -3,7 +3,7 @@
 import { signal } from '@preact/signals';
 import type { CheckView } from '../api/types';
 import { PolarPicture, SweepFigures } from '../job/polar_picture';
-import { say } from '../session/preferences';
+import { say, showLimit } from '../session/preferences';
 import { t } from '../text/text';
 import { Notice } from '../widgets/form';
 import { VerdictTag } from '../widgets/verdict';
@@ -31,7 +31,10 @@ export function Live({ tried, check, points }: { tried: Tried; check: CheckView;
         size={300}
       />
       <SweepFigures sweep={judged.sweep} turning={check.turning} warns />
-      <p>{say(judged.reason_title)}.</p>
+      <p>
+        {say(judged.reason_title)}
+        {limit && ` · ${t('limit')} ${showLimit(limit)}`}
+      </p>
       {judged.settle && (
         <p class="settle">
           <strong>{t('settleWith')}</strong> {say(judged.settle)}

@@ -24,6 +24,7 @@ import { announce } from '../widgets/announce';
 import { Busy, WorkButton } from '../widgets/busy';
 import { errorText, Field, isAbout, Notice } from '../widgets/form';
 import {
+  type DraftFor,
   dropDraft,
   firstDraft,
   keepDraft,
@@ -72,7 +73,14 @@ function FreeAngle({ onAdd }: { onAdd: (angle: Degrees) => void }) {
 
 type Props = InputProps & { view: JobView };
 
+const draftFor = ({ view, check, replaces }: Props): DraftFor => ({
+  job: view.number,
+  check: check.id,
+  replaces: replaces?.id ?? null,
+});
+
 function useDraft(view: JobView, check: CheckView, props: Props) {
+  const what = draftFor(props);
   const [draft, setDraft] = useState<SweepDraft | null>(null);
   const [resumed, setResumed] = useState(false);
   const history = useRef<Strip[]>([]);
@@ -82,11 +90,11 @@ function useDraft(view: JobView, check: CheckView, props: Props) {
   const take = (next: SweepDraft) => {
     latest.current = next;
     setDraft(next);
-    void keepDraft(view.number, check.id, next);
+    void keepDraft(what, next);
   };
   useEffect(() => {
     let gone = false;
-    void loadDraft(view.number, check.id).then((found) => {
+    void loadDraft(what).then((found) => {
       if (gone) return;
       const instrument = props.replaces?.instrument ?? firstChoice(check, view.instruments);
       const first = found ?? draftOf(props, firstDraft(wanted(instrument)));
@@ -230,7 +238,7 @@ export function SweepEntry(props: Props) {
   const send = async () => {
     if (draft.strip.points.length === 0) return;
     const state = await props.onSend({ instrument: draft.instrument, sweep: sweepPayload(draft) });
-    if (state !== 'refused') await dropDraft(view.number, check.id);
+    if (state !== 'refused') await dropDraft(draftFor(props));
   };
   const pointError =
     error && bad !== null ? `${placeName(withinTurn(bad), check.turning)}: ${errorText(error)}` : null;

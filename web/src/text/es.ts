@@ -135,7 +135,7 @@ export const es: Record<keyof typeof en, string> = {
   fromKeyway: 'grados desde el chavetero',
   fromTop: 'posiciones horarias desde la marca superior, vistas desde el impulsor',
   gap: 'hueco',
-  gapHere: 'Chavetero / hueco',
+  gapHere: 'Hueco',
   goToAngle: 'Leer ahí',
   grade: 'Clase',
   graduation: 'División',
