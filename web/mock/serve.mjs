@@ -1,7 +1,7 @@
 // A server with the real one's addresses, for building and looking at the page without it. Development and tests
 // only: no password is kept, nothing is stored.
 //   PORT=8765 node mock/serve.mjs        (serves dist when built)
-// Settings: MOCK_FIRST_START=1, MOCK_DEVICE=1 (an enrolled tablet), MOCK_SIGNED_IN=J.M.
+// Settings: MOCK_FIRST_START=1, MOCK_DEVICE=1 (an enrolled tablet), MOCK_SIGNED_IN=J.M., MOCK_DIST=another build/
 import { createReadStream, existsSync, statSync } from 'node:fs';
 import { createServer } from 'node:http';
 import { extname, join, normalize } from 'node:path';
@@ -10,7 +10,7 @@ import { card, hash, startJobs, take } from './jobs.mjs';
 import { judge, Refusal } from './judge.mjs';
 import { makeUpForm, password, people, pin, shopView } from './shop.mjs';
 
-const dist = fileURLToPath(new URL('../dist/', import.meta.url));
+const dist = process.env.MOCK_DIST ?? fileURLToPath(new URL('../dist/', import.meta.url));
 const types = {
   '.html': 'text/html; charset=utf-8',
   '.js': 'text/javascript',

@@ -162,9 +162,11 @@ const journeys = {
   'a tag scanned anywhere opens its job': async ({ page, base }) => {
     await page.goto(`${base}/`);
     await page.waitForSelector('.bench-card');
-    await page.evaluate(() => document.activeElement?.blur());
-    await page.keyboard.type('O-0518');
-    await page.keyboard.press('Enter');
+    await page.evaluate(() => {
+      document.activeElement?.blur();
+      for (const key of [...'O-0518', 'Enter'])
+        document.body.dispatchEvent(new KeyboardEvent('keydown', { key, bubbles: true, cancelable: true }));
+    });
     await page.waitForURL(/\/job\/O-0518/);
   },
   'the page opens without a network, shows what it last knew, and keeps a reading': async ({

@@ -9,7 +9,7 @@ export interface Typed {
 export const nothingTyped: Typed = { text: '', at: Number.NEGATIVE_INFINITY };
 
 /** Longest pause within one scan, and the shortest text taken for one. */
-export const pauseMax = 45;
+export const pauseMax = 60;
 export const lengthMin = 4;
 
 /** Takes one key; gives what stands now and, on Enter after a fast run, the scanned text. */
