@@ -22,7 +22,7 @@ export function shopView(instruments) {
         upper: '0.0015 in',
         rank: 'customer',
         for: 'greenhouse heating loop',
-        source: { document: 'purchase note, item 4', obtained: 'read' },
+        source: 'purchase note, item 4',
       },
     ],
     adopted: [

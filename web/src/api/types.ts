@@ -79,7 +79,8 @@ export interface LimitView {
 }
 
 export interface SweepView {
-  points: { angle_deg: number; value_m: number }[];
+  /** `index` counts in the readings as given; readings in a gap are left out. */
+  points: { angle_deg: number; value_m: number; index?: number }[];
   mean_m: number;
   a1_m: number;
   b1_m: number;
@@ -101,6 +102,7 @@ export interface JudgedReading {
   reason: string;
   reason_title: Text;
   value: Amount | null;
+  /** Half the width within which the value lies with about 95 %. */
   u: Amount | null;
   margin: Amount | null;
   probability: number | null;
@@ -237,6 +239,8 @@ export interface InstrumentView {
   graduation: string;
   due: string;
   in_date: boolean;
+  /** False once the shop retired it; such a one is known to the job and not offered for new readings. */
+  in_use?: boolean;
 }
 
 export interface SectionShape {
@@ -378,7 +382,7 @@ export interface ShopView {
     upper?: string;
     rank: 'family' | 'customer';
     for: string;
-    source?: string | { document: string; note?: string };
+    source: string;
   }[];
   adopted: { limit: string; by: string; time: string }[];
   adoptable: { limit: string; title: Text; text: Text; source: Text | string }[];

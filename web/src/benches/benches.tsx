@@ -62,7 +62,7 @@ const byBench = new Intl.Collator(undefined, { numeric: true });
 
 function inOrder(jobs: readonly JobCard[]): JobCard[] {
   return [...jobs].sort((a, b) => {
-    if ((a.bench === null) !== (b.bench === null)) return a.bench === null ? 1 : -1;
+    if (!a.bench !== !b.bench) return a.bench ? -1 : 1;
     return byBench.compare(a.bench ?? '', b.bench ?? '') || byBench.compare(a.number, b.number);
   });
 }

@@ -3,6 +3,7 @@
 
 export interface LineInput {
   value: number | null;
+  /** Half the width of the doubt about the value. */
   u: number | null;
   lower: number | null;
   upper: number | null;
@@ -17,7 +18,7 @@ export interface LinePlaces {
 
 /** Null when there is nothing to span a line with. */
 export function linePlaces({ value, u, lower, upper }: LineInput): LinePlaces | null {
-  const reach = u === null ? 0 : 2 * u;
+  const reach = u ?? 0;
   const marks = [
     lower,
     upper,

@@ -13,8 +13,9 @@ export function fits(check: CheckView, instrument: InstrumentView): boolean {
 }
 
 export function fitting(check: CheckView, instruments: readonly InstrumentView[]): InstrumentView[] {
-  const exact = instruments.filter((i) => fits(check, i));
-  const list = exact.length > 0 ? exact : instruments.filter((i) => i.quantity === check.quantity);
+  const offered = instruments.filter((i) => i.in_use !== false);
+  const exact = offered.filter((i) => fits(check, i));
+  const list = exact.length > 0 ? exact : offered.filter((i) => i.quantity === check.quantity);
   const order = (i: InstrumentView) => (i.in_date ? 0 : 2) + (i.kind === check.instrument ? 0 : 1);
   return [...list].sort((a, b) => order(a) - order(b));
 }

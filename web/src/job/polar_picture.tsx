@@ -92,7 +92,7 @@ export function PolarPicture({ sweep, turning, band, size }: PolarProps) {
         )}
         {shape.points.map((p, i) => {
           const at = place(scale, p.angle, p.value);
-          return suspects.has(i) ? (
+          return suspects.has(sweep.points[i]?.index ?? i) ? (
             <g key={`${p.angle}-${i}`}>
               <circle class="suspect-ring" cx={at.x} cy={at.y} r="10" />
               <circle class="sweep-point suspect" cx={at.x} cy={at.y} r="4" />

@@ -215,7 +215,7 @@ export function Section({ section, checks, number, currentStep, currentCheck, he
               key={spot.keys.join()}
               class="spot"
               role="button"
-              tabIndex={0}
+              tabindex={0}
               aria-expanded={open === spot.keys.join()}
               aria-label={name}
               onClick={toggle}

@@ -62,7 +62,10 @@ function OwnLimit() {
       ...rest,
       ...(lower ? { lower } : {}),
       ...(upper ? { upper } : {}),
-      source: { document, obtained: 'shop-rule', ...(note ? { note } : {}) },
+      source: [document, note]
+        .map((text) => text.trim())
+        .filter(Boolean)
+        .join('; '),
     });
     if (done) setForm(emptyLimit);
   };
@@ -111,9 +114,6 @@ function OwnLimit() {
   );
 }
 
-const sourceText = (source: ShopView['limits'][number]['source']) =>
-  typeof source === 'string' ? source : [source?.document, source?.note].filter(Boolean).join('; ');
-
 export function Limits({ view }: { view: ShopView }) {
   const act = useShopAct();
   return (
@@ -131,7 +131,7 @@ export function Limits({ view }: { view: ShopView }) {
                   .filter(Boolean)
                   .join(', ')}
                 <span class="limit-source">
-                  {l.rank === 'family' ? t('pumpFamily') : t('customer')}: {l.for} · {sourceText(l.source)}
+                  {l.rank === 'family' ? t('pumpFamily') : t('customer')}: {l.for} · {l.source}
                 </span>
               </span>
               {mayAnswerFor.value && (

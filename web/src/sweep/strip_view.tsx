@@ -11,32 +11,27 @@ const cell = 64;
 const profileHeight = 56;
 
 /** The readings as a line over the strip, scaled to its height; from the server's numbers only. */
-function Profile({ angles, sweep }: { angles: readonly Degrees[]; sweep: SweepView | null }) {
+function Profile({ strip, sweep }: { strip: Strip; sweep: SweepView | null }) {
+  const angles = anglesOf(strip);
   const width = angles.length * cell;
   if (!sweep || sweep.points.length === 0)
     return <svg class="profile" width={width} height={profileHeight} aria-hidden="true" />;
   const values = sweep.points.map((p) => p.value_m);
   const low = Math.min(...values);
   const span = Math.max(...values) - low || 1e-9;
-  const at = (deg: number, value: number) => {
-    const i = angles.indexOf(deg as Degrees);
-    return { x: (i + 0.5) * cell, y: profileHeight - 8 - ((value - low) / span) * (profileHeight - 16) };
-  };
-  const seen = sweep.points
-    .filter((p) => angles.some((a) => a === p.angle_deg))
-    .map((p) => at(p.angle_deg, p.value_m));
   const suspects = new Set(sweep.suspects.map((s) => s.index));
+  const seen = sweep.points.flatMap((p, i) => {
+    const index = p.index ?? i;
+    const column = angles.indexOf(strip.points[index]?.angle ?? (Number.NaN as Degrees));
+    if (column < 0) return [];
+    const y = profileHeight - 8 - ((p.value_m - low) / span) * (profileHeight - 16);
+    return [{ x: (column + 0.5) * cell, y, suspect: suspects.has(index) }];
+  });
   return (
     <svg class="profile" width={width} height={profileHeight} aria-hidden="true">
       <path class="profile-line" d={seen.map((p, i) => `${i === 0 ? 'M' : 'L'}${p.x} ${p.y}`).join('')} />
-      {seen.map((p, i) => (
-        <circle
-          key={p.x}
-          class={suspects.has(i) ? 'sweep-point suspect' : 'sweep-point'}
-          cx={p.x}
-          cy={p.y}
-          r="4"
-        />
+      {seen.map((p) => (
+        <circle key={p.x} class={p.suspect ? 'sweep-point suspect' : 'sweep-point'} cx={p.x} cy={p.y} r="4" />
       ))}
     </svg>
   );
@@ -72,7 +67,7 @@ export function StripView(props: {
   return (
     <div class="strip" ref={box} role="group" aria-label={t('stripLabel')} tabIndex={-1}>
       <div class="strip-inner">
-        <Profile angles={angles} sweep={sweep} />
+        <Profile strip={strip} sweep={sweep} />
         <ol class="strip-cells">
           {angles.map((angle) => {
             const reading = readingAt(strip, angle);
