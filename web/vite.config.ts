@@ -18,5 +18,5 @@ export default defineConfig({
   },
   esbuild: { jsx: 'automatic', jsxImportSource: 'preact', legalComments: 'none' },
   server: { proxy: { '/api': 'http://127.0.0.1:8765' } },
-  test: { include: ['src/**/*.test.ts', 'test/**/*.test.ts'] },
+  test: { testTimeout: 60_000, include: ['src/**/*.test.ts', 'test/**/*.test.ts'] },
 });

@@ -214,6 +214,7 @@ export function Section({ section, checks, number, currentStep, currentCheck, he
             <g
               key={spot.keys.join()}
               class="spot"
+              data-spot={spot.keys.join()}
               role="button"
               tabindex={0}
               aria-expanded={open === spot.keys.join()}
@@ -235,7 +236,10 @@ export function Section({ section, checks, number, currentStep, currentCheck, he
           title={opened.keys.map((k) => titleOf(section, k)).join(' · ')}
           checks={checksAt(checks, opened.keys)}
           number={number}
-          onClose={() => setOpen(null)}
+          onClose={() => {
+            setOpen(null);
+            box.current?.querySelector<SVGElement>(`[data-spot="${opened.keys.join()}"]`)?.focus();
+          }}
         />
       )}
       <div class="section-foot">

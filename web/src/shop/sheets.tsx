@@ -134,10 +134,20 @@ export function StepTexts({ view }: { view: ShopView }) {
       <section class="panel">
         <h2>{t('stepTexts')}</h2>
         <p>{t('stepTextsWhat')}</p>
-        <ul class="plain-list">
+        <ul class="plain-list rows">
           {view.step_texts.map((s) => (
-            <li key={s.step}>
-              <strong>{s.step}</strong>: {say(s.what_to_do)}
+            <li key={s.step} class="row-item">
+              <span>
+                <strong>{s.step}</strong>: {say(s.what_to_do)}
+              </span>
+              {mayAnswerFor.value && (
+                <WorkButton
+                  kind="danger"
+                  onPress={async () => void (await act.run('step-text-cleared', { step: s.step }))}
+                >
+                  {t('clear')}
+                </WorkButton>
+              )}
             </li>
           ))}
         </ul>
