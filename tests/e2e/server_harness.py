@@ -11,6 +11,7 @@ import ssl
 import subprocess
 import tempfile
 import threading
+import time
 import unittest
 import urllib.parse
 
@@ -202,6 +203,11 @@ def all_bytes(link):
         while part := link.recv(65536):
             got += part
     return got
+
+
+def now_text():
+    """Now, as events write it."""
+    return time.strftime("%Y-%m-%dT%H:%M:%SZ", time.gmtime())
 
 
 def demo_job(name="greenhouse-circulator"):

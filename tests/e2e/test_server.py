@@ -6,13 +6,13 @@ import re
 import signal
 import tempfile
 import unittest
+import urllib.parse
 
 import jsonschema
 
-from server_harness import PASSWORD, Browser, Server, ServerTest, demo_job
+from server_harness import PASSWORD, Browser, Server, ServerTest, demo_job, now_text
 
 ROLES = ("nobody", "read-only", "office", "technician", "lead-hand")
-READING = {"id": "try", "check": "made-safe", "time": "2026-11-25T08:00:00Z", "actor": "J.M.", "done": True}
 
 # request, the roles that may (the others get 401 or 403), the status they get, what must and what must not appear.
 # {job} is an open job. Bodies are made anew for each role.
@@ -57,7 +57,7 @@ class Scenarios(ServerTest):
     @classmethod
     def setUpClass(cls):
         super().setUpClass()
-        cls.job = "G/17 ü"
+        cls.job = "G-17.b_c"
         opened = cls.open_job(cls.job, by="office")
         assert opened.status == 201 and opened.json == {"number": cls.job}, opened.body
         cls.document = cls.browsers["nobody"].ask("GET", "/api/openapi.json").json
@@ -65,19 +65,23 @@ class Scenarios(ServerTest):
     def body(self, name, browser):
         device = {"device": "tests"}
         event = {**browser.envelope()}
+        reading = {"id": "try", "check": "made-safe", "time": now_text(), "actor": self.person_of(browser), "done": True}
         return {
             None: None,
             "make_up": {"make_up": demo_job()["make_up"]},
-            "reading": {"payload": json.dumps(READING)},
-            "nonsense": {"payload": json.dumps({**READING, "check": "no such check"})},
+            "reading": {"payload": json.dumps(reading)},
+            "nonsense": {"payload": json.dumps({**reading, "check": "no such check"})},
             "note": {**device, "events": [{**event, "type": "note", "payload": json.dumps({"step": "make-safe", "text": "tag 14"})}]},
             "sign": {**device, **event, "password": PASSWORD, "statement": "ready"},
             "step text": {**device, "events": [{**event, "type": "shop-named", "payload": json.dumps({"name": "Greenhouse pumps"})}]},
             "known person": {**device, **event, "id": "R.T.", "name": "again", "role": "office", "password": PASSWORD},
         }[name]
 
+    def person_of(self, browser):
+        return next((person for role, person in self.PEOPLE.items() if self.browsers[role] is browser), "nobody")
+
     def path(self, pattern):
-        return pattern.replace("{job}", "G%2F17%20%C3%BC")
+        return pattern.replace("{job}", urllib.parse.quote(self.job, safe=""))
 
     def test_every_row_of_the_table_for_every_role(self):
         for method, pattern, body, roles, status, there, not_there in SCENARIOS:
@@ -171,7 +175,7 @@ class Scenarios(ServerTest):
 
     def test_a_technician_may_not_hand_in_what_only_a_lead_hand_answers_for(self):
         answer = self.browsers["technician"].hand_in(
-            self.job, ("deviation-accepted", {"check": "made-safe", "reason": "x", "time": "2026-11-25T08:00:00Z", "actor": "J.M."}))
+            self.job, ("deviation-accepted", {"check": "made-safe", "reason": "x", "time": now_text(), "actor": "J.M."}))
         self.assertEqual(answer.json["accepted"], [])
         self.assertEqual(answer.json["refused"][0]["error"]["code"], "not-allowed")
 

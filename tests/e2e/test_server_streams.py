@@ -3,7 +3,7 @@
 import threading
 import unittest
 
-from server_harness import Browser, ServerTest
+from server_harness import Browser, ServerTest, now_text
 
 
 class Streams(ServerTest):
@@ -47,7 +47,7 @@ class Streams(ServerTest):
     def test_a_message_says_what_happened(self):
         stream = self.listen(f"/api/jobs/{self.job}/changes")
         stream.message()
-        reading = {"id": "r1", "check": "made-safe", "time": "2026-11-25T08:00:00Z", "actor": "J.M.", "done": True}
+        reading = {"id": "r1", "check": "made-safe", "time": now_text(), "actor": "J.M.", "done": True}
         answer = self.browsers["technician"].hand_in(self.job, ("reading", reading))
         self.assertEqual(answer.json["refused"], [])
         message = stream.message()
