@@ -4,11 +4,11 @@ import { say, showLimit } from '../session/preferences';
 import { t } from '../text/text';
 
 function Source({ limit }: { limit: LimitView }) {
-  return (
-    <span class="limit-source">
-      {say(limit.rank)} · {say(limit.source)} · {say(limit.obtained)}
-    </span>
-  );
+  const source = say(limit.source);
+  const obtained = say(limit.obtained);
+  // A source that says itself how it was obtained does not say it twice.
+  const parts = [say(limit.rank), source, source.includes(obtained) ? '' : obtained];
+  return <span class="limit-source">{parts.filter(Boolean).join(' · ')}</span>;
 }
 
 export function Limits({ check }: { check: CheckView }) {
