@@ -12,7 +12,7 @@ namespace pumpwright::store {
 class GroupCommit;
 class ReaderPool;
 
-inline constexpr std::size_t attachment_bytes_max = 12 * 1024 * 1024;
+inline constexpr std::size_t attachment_bytes_max = std::size_t{12} * 1024 * 1024;
 
 struct Attachment {
   std::string media_type;

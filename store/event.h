@@ -15,7 +15,7 @@ using Hash = std::array<std::uint8_t, 32>;
 // Bounds of an envelope. The texts are not empty and hold no control characters.
 inline constexpr std::size_t event_key_bytes_max = 64;
 inline constexpr std::size_t event_text_bytes_max = 128;  // stream, type, actor, device
-inline constexpr std::size_t event_payload_bytes_max = 1024 * 1024;
+inline constexpr std::size_t event_payload_bytes_max = std::size_t{1024} * 1024;
 inline constexpr std::size_t events_per_append_max = 256;
 
 struct NewEvent {

@@ -14,7 +14,7 @@ namespace pumpwright::store {
 class GroupCommit;
 class ReaderPool;
 
-inline constexpr std::size_t secret_bytes_max = 64 * 1024;
+inline constexpr std::size_t secret_bytes_max = std::size_t{64} * 1024;
 
 struct Secret {
   std::string id;

@@ -1,7 +1,6 @@
 #include "tests/fault/store/disk_model.h"
 
 #include <algorithm>
-#include <cstring>
 
 namespace pumpwright::store {
 namespace {
@@ -145,8 +144,9 @@ DiskModel::Outcome DiskModel::read(File& file, std::uint64_t offset, char* into,
   const std::scoped_lock lock(mutex_);
   if (fails_now()) return Outcome::io_error;
   const std::size_t there = offset < file.now.size() ? std::min(count, file.now.size() - offset) : 0;
-  if (there > 0) std::memcpy(into, file.now.data() + offset, there);
-  std::memset(into + there, 0, count - there);
+  std::fill_n(std::copy_n(file.now.begin() + static_cast<std::ptrdiff_t>(offset * (there > 0 ? 1U : 0U)),
+                          there, into),
+              count - there, '\0');
   return there == count ? Outcome::done : Outcome::short_read;
 }
 
