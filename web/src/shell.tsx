@@ -203,7 +203,7 @@ export function Header({ title, sub, back }: { title: string; sub?: string; back
         <svg viewBox="0 0 24 24" aria-hidden="true">
           {cutOff.value ? <path d="M4 4L20 20M20 4L4 20" /> : <path d="M3 12h5l2-5 4 10 2-5h5" />}
         </svg>
-        <span>{cutOff.value ? t('cutOff') : t('connected')}</span>
+        <span>{cutOff.value ? t('cutOff', { count: waiting.value.length }) : t('connected')}</span>
       </span>
       <button type="button" class="button button-plain menu-button" onClick={() => setOpen('menu')}>
         {me.value ? me.value.initials : t('settings')}

@@ -170,11 +170,12 @@ function Earlier({ readings }: { readings: readonly ReadingView[] }) {
 }
 
 /** Readings of this check that are still on this tablet. */
-function OnTablet({ view, check }: { view: JobView; check: CheckView }) {
+function onTablet(view: JobView, check: CheckView): ReadingView['payload'][] {
   const mine = keptOf(`job/${view.number}`).filter((k) => k.type === 'reading');
-  const here = mine
-    .map((k) => JSON.parse(k.payload) as ReadingView['payload'])
-    .filter((p) => p.check === check.id);
+  return mine.map((k) => JSON.parse(k.payload) as ReadingView['payload']).filter((p) => p.check === check.id);
+}
+
+function OnTablet({ here }: { here: ReadingView['payload'][] }) {
   return (
     <>
       {here.map((p) => (
@@ -197,17 +198,20 @@ export function Proof({ view, check }: { view: JobView; check: CheckView }) {
   const readings = view.readings.filter((r) => r.check === source.id);
   const standing = check.finding.readings;
   const now = reading.value;
+  const here = onTablet(view, source);
   return (
     <section class="proof" aria-labelledby="proof-title" tabIndex={0}>
       <h2 id="proof-title">{t('proof')}</h2>
       <p class="proof-check">{say(check.title)}</p>
-      <OnTablet view={view} check={source} />
+      <OnTablet here={here} />
       {now?.check === source.id && (
         <div class="live-beside">
           <Live tried={now.tried} check={check} points={now.points} />
         </div>
       )}
-      {standing.length === 0 && now?.check !== source.id && <p class="quiet">{t('noProofYet')}</p>}
+      {standing.length === 0 && here.length === 0 && now?.check !== source.id && (
+        <p class="quiet">{t('noProofYet')}</p>
+      )}
       {standing.length > 1 && <p class="quiet">{t('bothStand')}</p>}
       {standing.map((j, i) => (
         <Judged

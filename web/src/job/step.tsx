@@ -91,8 +91,13 @@ function Done({ view, step }: { view: JobView; step: StepView }) {
     return <p class="quiet">{t('doneBy', { who: step.done.actor, when: timeText(step.done.time) })}</p>;
   if (waitingHere) return <p class="quiet">{t('doneKept')}</p>;
   if (!mayWork.value || view.state === 'released') return null;
+  const onTablet = new Set(
+    keptOf(`job/${view.number}`)
+      .filter((k) => k.type === 'reading' && k.state === 'waiting')
+      .map((k) => JSON.parse(k.payload).check as string),
+  );
   const untaken = checksOf(view, step).filter(
-    (c) => c.takes_reading && c.finding.verdict === 'not-taken',
+    (c) => c.takes_reading && c.finding.verdict === 'not-taken' && !onTablet.has(c.id),
   ).length;
   const finish = async () => {
     const outcome = await finishStep(view.number, step.id);
