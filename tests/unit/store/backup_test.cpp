@@ -1,5 +1,6 @@
 #include <atomic>
 #include <fstream>
+#include <sstream>
 #include <thread>
 
 #include <SQLiteCpp/SQLiteCpp.h>
@@ -139,7 +140,9 @@ TEST(Restore, RefusesABackupWithAnotherHashOrDamage) {
   const auto report = scratch->backup(backup);
   {
     std::fstream file(backup, std::ios::in | std::ios::out | std::ios::binary);
-    const std::string bytes((std::istreambuf_iterator<char>(file)), {});
+    std::ostringstream contents;
+    contents << file.rdbuf();
+    const std::string bytes = contents.str();
     const auto place = bytes.rfind(std::string(1000, 'x'));
     ASSERT_NE(place, std::string::npos);
     file.seekp(static_cast<std::streamoff>(place + 500));

@@ -154,13 +154,17 @@ TEST(GroupCommit, TakesAllWhoWaitIntoOneTransaction) {
   sqlite3_commit_hook(connection.handle(), count_commit, &commits);
   GroupCommit writer(std::move(connection));
   const auto insert = [](WriteScope& scope) { Query(scope.connection, "INSERT INTO t VALUES (1)").run(); };
+  std::atomic<bool> first_writes{false};
   std::thread first([&] {
     writer.run([&](WriteScope& scope) {
       insert(scope);
+      first_writes = true;
       while (writer.waiting() < threads)
         std::this_thread::yield();
     });
   });
+  while (!first_writes)
+    std::this_thread::yield();
   std::vector<std::thread> others;
   for (int t = 0; t < threads; ++t)
     others.emplace_back([&] { writer.run(insert); });

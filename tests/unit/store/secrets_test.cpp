@@ -1,7 +1,7 @@
 #include "store/secrets.h"
 
 #include <fstream>
-#include <iterator>
+#include <sstream>
 #include <thread>
 
 #include "tests/unit/store/scratch_store.h"
@@ -90,7 +90,9 @@ TEST(Secrets, LeaveNoBytesInTheFileWhenErased) {
   scratch->secrets().erase("key", "jm");
   scratch.store.reset();
   std::ifstream file(scratch.file, std::ios::binary);
-  const std::string bytes((std::istreambuf_iterator<char>(file)), {});
+  std::ostringstream contents;
+  contents << file.rdbuf();
+  const std::string bytes = contents.str();
   EXPECT_GT(bytes.size(), 4096U);
   EXPECT_EQ(bytes.find(mark), std::string::npos);
 }
