@@ -295,7 +295,7 @@ class Connection final : public LiveConnection, public std::enable_shared_from_t
   void drain() {
     Error ignored;
     if constexpr (!is_tls) lowest().socket().shutdown(asio::ip::tcp::socket::shutdown_send, ignored);
-    lowest().expires_after(std::chrono::seconds(2));
+    lowest().expires_after(limits().drain_time);
     drain_more();
   }
 
@@ -383,7 +383,8 @@ class Connection final : public LiveConnection, public std::enable_shared_from_t
   static constexpr std::size_t head_read_bytes = std::size_t{4} * 1024;
   static constexpr std::size_t body_read_bytes = std::size_t{64} * 1024;
   static constexpr std::size_t slowest_bytes_per_ms = 32;  // beyond write_time
-  static constexpr std::size_t drained_bytes_max = std::size_t{1024} * 1024;
+  static constexpr std::size_t drained_bytes_max =
+      std::size_t{16} * 1024 * 1024;  // a photo too large by a little still gets its answer
 
   std::shared_ptr<void> place_;
   ConnectionSurroundings& surroundings_;

@@ -36,7 +36,8 @@ struct TransportLimits {
   std::chrono::milliseconds write_time{60'000};
   std::chrono::milliseconds stream_write_time{20'000};
   std::chrono::milliseconds heartbeat{15'000};
-  std::chrono::milliseconds stop_time{10'000};  // for what was begun when the server was told to stop
+  std::chrono::milliseconds drain_time{10'000};  // for the rest of a body that is refused
+  std::chrono::milliseconds stop_time{10'000};   // for what was begun when the server was told to stop
 };
 
 // What is decided once the head of a request is there and before its body is read.

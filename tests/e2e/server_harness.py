@@ -32,7 +32,11 @@ class Server:
         self.news = threading.Condition()
         self.reader = threading.Thread(target=self._read, daemon=True)
         self.reader.start()
-        self.address = self.wait_for(r"^Listening on (\S+)$").group(1)
+        try:
+            self.address = self.wait_for(r"^Listening on (\S+)$").group(1)
+        except AssertionError:
+            self.stop()
+            raise
         parts = urllib.parse.urlsplit(self.address)
         self.host, self.port, self.tls = parts.hostname, parts.port, parts.scheme == "https"
 
@@ -124,12 +128,9 @@ class Browser:
             body = json.dumps(body).encode()
             headers.setdefault("Content-Type", "application/json")
         try:
-            self.link.request(method, path, body=body, headers=headers)
-            response = self.link.getresponse()
+            response = self.response_to(method, path, body, headers)
         except (http.client.RemoteDisconnected, BrokenPipeError, ConnectionResetError):
-            self.link.close()
-            self.link.request(method, path, body=body, headers=headers)
-            response = self.link.getresponse()
+            response = self.response_to(method, path, body, headers)  # an idle connection the server had closed
         answer = Answer(response)
         for cookie in answer.headers.get_all("Set-Cookie") or []:
             name, value = cookie.split(";")[0].split("=", 1)
@@ -138,6 +139,14 @@ class Browser:
             else:
                 self.cookies.pop(name, None)
         return answer
+
+    def response_to(self, method, path, body, headers):
+        try:
+            self.link.request(method, path, body=body, headers=headers)
+            return self.link.getresponse()
+        except OSError:
+            self.link.close()
+            raise
 
     def sign_in(self, person, password=PASSWORD):
         answer = self.ask("POST", "/api/session", {"id": person, "password": password})
@@ -192,8 +201,10 @@ def raw(server):
     """A bare socket to the server."""
     with socket.create_connection((server.host, server.port), timeout=120) as link:
         if server.tls:
-            link = ssl._create_unverified_context().wrap_socket(link)
-        yield link
+            with ssl._create_unverified_context().wrap_socket(link) as secure:
+                yield secure
+        else:
+            yield link
 
 
 def all_bytes(link):

@@ -65,7 +65,7 @@ class Scenarios(ServerTest):
     def body(self, name, browser):
         device = {"device": "tests"}
         event = {**browser.envelope()}
-        reading = {"id": "try", "check": "made-safe", "time": now_text(), "actor": self.person_of(browser), "done": True}
+        reading = {"event": "reading", "id": "try", "check": "made-safe", "time": now_text(), "actor": self.person_of(browser), "done": True}
         return {
             None: None,
             "make_up": {"make_up": demo_job()["make_up"]},
@@ -159,7 +159,7 @@ class Scenarios(ServerTest):
     def test_one_refused_event_does_not_stop_the_others(self):
         browser = self.browsers["technician"]
         note = ("note", {"step": "make-safe", "text": "one"})
-        answer = browser.hand_in(self.job, note, ("reading", {"check": "no such check"}), note)
+        answer = browser.hand_in(self.job, note, ("reading", {"event": "reading", "check": "no such check"}), note)
         self.assertEqual((len(answer.json["accepted"]), len(answer.json["refused"])), (2, 1))
         self.assertEqual(answer.json["refused"][0]["error"]["code"], "bad-input")
         self.assertEqual(answer.json["accepted"][1]["seq"], answer.json["seq"])
@@ -175,7 +175,7 @@ class Scenarios(ServerTest):
 
     def test_a_technician_may_not_hand_in_what_only_a_lead_hand_answers_for(self):
         answer = self.browsers["technician"].hand_in(
-            self.job, ("deviation-accepted", {"check": "made-safe", "reason": "x", "time": now_text(), "actor": "J.M."}))
+            self.job, ("deviation-accepted", {"event": "deviation-accepted", "check": "made-safe", "reason": "x", "time": now_text(), "actor": "J.M."}))
         self.assertEqual(answer.json["accepted"], [])
         self.assertEqual(answer.json["refused"][0]["error"]["code"], "not-allowed")
 

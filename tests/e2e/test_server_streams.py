@@ -47,7 +47,7 @@ class Streams(ServerTest):
     def test_a_message_says_what_happened(self):
         stream = self.listen(f"/api/jobs/{self.job}/changes")
         stream.message()
-        reading = {"id": "r1", "check": "made-safe", "time": now_text(), "actor": "J.M.", "done": True}
+        reading = {"event": "reading", "id": "r1", "check": "made-safe", "time": now_text(), "actor": "J.M.", "done": True}
         answer = self.browsers["technician"].hand_in(self.job, ("reading", reading))
         self.assertEqual(answer.json["refused"], [])
         message = stream.message()

@@ -6,6 +6,7 @@ import ssl
 import stat
 import tempfile
 import unittest
+import warnings
 
 from harness import ProgramTest
 from server_harness import PASSWORD, Browser, Server, raw
@@ -51,7 +52,9 @@ class Tls(unittest.TestCase):
     def test_old_protocols_are_refused(self):
         context = ssl._create_unverified_context()
         context.minimum_version = ssl.TLSVersion.MINIMUM_SUPPORTED
-        context.maximum_version = ssl.TLSVersion.TLSv1_1
+        with warnings.catch_warnings():
+            warnings.simplefilter("ignore", DeprecationWarning)
+            context.maximum_version = ssl.TLSVersion.TLSv1_1
         context.set_ciphers("DEFAULT@SECLEVEL=0")
         with socket.create_connection((self.server.host, self.server.port), timeout=60) as plain:
             with self.assertRaises((ssl.SSLError, ConnectionResetError)):
