@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include "cli/command.h"
+#include "cli/input_file.h"
 #include "cli/program.h"
 #include "cli/shop_files.h"
 #include "store/event_hash.h"
