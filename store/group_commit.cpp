@@ -60,35 +60,47 @@ void GroupCommit::lead(std::unique_lock<std::mutex>& lock) {
   if (!queue_.empty()) queue_.front()->turn.notify_one();
 }
 
-// When the shared transaction fails as a whole (a full disk, say), each tries alone: the small one may still
-// fit.
+// Three ways, each only when the one before failed. Without savepoints, since a work that throws is rare and
+// a savepoint costs every work a copy of the pages it changes. With them, so that the one that throws takes
+// nothing along. Each alone, when the transaction fails as a whole (a full disk, say): the small one may
+// still fit.
 void GroupCommit::commit(std::span<Waiting* const> group) {
+  if (commit_as_one(group, Savepoints::without)) return;
+  if (group.size() == 1) return;
+  if (commit_as_one(group, Savepoints::with)) return;
+  std::vector<StoredEvent> all;
+  for (Waiting* const& alone : group) {
+    commit_as_one(std::span(&alone, 1), Savepoints::without);
+    std::move(accepted_.begin(), accepted_.end(), std::back_inserter(all));
+  }
+  accepted_ = std::move(all);
+}
+
+// False when nothing of the group is in the store; then each of it has the error.
+bool GroupCommit::commit_as_one(std::span<Waiting* const> group, Savepoints savepoints) {
+  accepted_.clear();
+  for (Waiting* waiting : group)
+    waiting->error = nullptr;
   try {
-    commit_as_one(group);
+    // IMMEDIATE: what is read before writing must not be changed by another process in between.
+    Query(connection_, "BEGIN IMMEDIATE").run();
+    WriteScope scope{connection_, accepted_};
+    for (Waiting* waiting : group) {
+      if (savepoints == Savepoints::with) {
+        run_in_savepoint(*waiting);
+      } else {
+        (*waiting->work)(scope);
+      }
+    }
+    Query(connection_, "COMMIT").run();
+    return true;
   } catch (...) {
     end_transaction();
     accepted_.clear();
-    if (group.size() == 1) {
-      group.front()->error = std::current_exception();
-      return;
-    }
-    std::vector<StoredEvent> all;
-    for (Waiting* const& alone : group) {
-      alone->error = nullptr;
-      commit(std::span(&alone, 1));
-      std::move(accepted_.begin(), accepted_.end(), std::back_inserter(all));
-      accepted_.clear();
-    }
-    accepted_ = std::move(all);
+    for (Waiting* waiting : group)
+      waiting->error = std::current_exception();
+    return false;
   }
-}
-
-void GroupCommit::commit_as_one(std::span<Waiting* const> group) {
-  // IMMEDIATE: what is read before writing must not be changed by another process in between.
-  Query(connection_, "BEGIN IMMEDIATE").run();
-  for (Waiting* waiting : group)
-    run_in_savepoint(*waiting);
-  Query(connection_, "COMMIT").run();
 }
 
 void GroupCommit::run_in_savepoint(Waiting& waiting) {

@@ -54,7 +54,8 @@ class GroupCommit {
 
   void lead(std::unique_lock<std::mutex>& lock);
   void commit(std::span<Waiting* const> group);
-  void commit_as_one(std::span<Waiting* const> group);
+  enum class Savepoints { with, without };
+  bool commit_as_one(std::span<Waiting* const> group, Savepoints savepoints);
   void run_in_savepoint(Waiting& waiting);
   void end_transaction() noexcept;
 
