@@ -44,10 +44,15 @@ json amount_json(const AnyQuantity& value) {
 }
 
 json doubt_json(Kind kind, double half_width_si, const ShownUnits& units) {
+  // The page writes the sign where it needs one.
+  const auto text = [&](const Unit& unit) {
+    constexpr std::string_view sign = "± ";
+    return report::plus_minus_text(half_width_si, unit).substr(sign.size());
+  };
   return {{"si", half_width_si},
           {"kind", info(kind).name},
-          {"inch", report::plus_minus_text(half_width_si, *units.inch)},
-          {"metric", report::plus_minus_text(half_width_si, *units.metric)}};
+          {"inch", text(*units.inch)},
+          {"metric", text(*units.metric)}};
 }
 
 }  // namespace pumpwright::server

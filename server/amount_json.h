@@ -27,7 +27,7 @@ ShownUnits units_beside(const Unit& unit, const AnyQuantity& value);
 nlohmann::json amount_json(const AnyQuantity& value, const ShownUnits& units, double graduation_si);
 // In units that suit the value.
 nlohmann::json amount_json(const AnyQuantity& value);
-// "± 0.30 thou", two significant digits.
+// "0.30 thou", two significant digits; a half width, without its sign.
 nlohmann::json doubt_json(Kind kind, double half_width_si, const ShownUnits& units);
 
 }  // namespace pumpwright::server

@@ -88,7 +88,7 @@ json reading_view(const job::Check& check, const job::JudgedReading& judged, con
   if (judged.standard_uncertainty && std::isfinite(*judged.standard_uncertainty))
     out["u"] = doubt_json(check.quantity, 2 * *judged.standard_uncertainty, units);
   if (judged.margin && std::isfinite(*judged.margin))
-    out["margin"] = doubt_json(check.quantity, *judged.margin, units);
+    out["margin"] = amount_json(AnyQuantity(check.quantity, *judged.margin), units, grain);
   for (const auto& remark : judged.remarks)
     out["remarks"].push_back(text_json(remark));
   if (judged.sweep) {

@@ -209,8 +209,9 @@ json card_json(const shop::JobCard& card, const shop::JobPicture& picture) {
   out["failing"] = json::array();
   for (const auto& finding : picture.judgement.findings)
     if (finding.verdict == job::Verdict::fail && !finding.deviation_accepted)
-      out["failing"].push_back(
-          {{"check", finding.check}, {"title", text_json(picture.snapshot.plan.find(finding.check)->title)}});
+      out["failing"].push_back({{"check", finding.check},
+                                {"step", picture.snapshot.plan.step_of(finding.check)->id},
+                                {"title", text_json(picture.snapshot.plan.find(finding.check)->title)}});
   return out;
 }
 

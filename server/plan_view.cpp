@@ -91,25 +91,42 @@ json bound_view(const std::optional<Written>& bound) {
   return amount_json(value, units_beside(unit, value), 0);
 }
 
+// One bound in a unit, as written when it was written in that unit: "7 thou".
+std::string bound_text(const Written& bound, const Unit& unit) {
+  job::Limit alone;
+  alone.upper = bound;
+  const std::string converted = report::limit_text_in(alone, unit);
+  const std::string text = converted.empty() ? report::limit_text(alone) : converted;
+  constexpr std::string_view sign = "≤ ";
+  return text.substr(sign.size());
+}
+
+json limit_words(const job::Limit& limit, const Unit& unit) {
+  if (!limit.lower) {
+    const std::string upper = bound_text(*limit.upper, unit);
+    return text_json({"at most " + upper, "como máximo " + upper});
+  }
+  const std::string lower = bound_text(*limit.lower, unit);
+  if (!limit.upper) return text_json({"at least " + lower, "como mínimo " + lower});
+  const std::string upper = bound_text(*limit.upper, unit);
+  return text_json({lower + " to " + upper, "de " + lower + " a " + upper});
+}
+
 json limit_view(const job::Limit& limit, bool decides) {
   const Written& bound = limit.upper ? *limit.upper : *limit.lower;
   const AnyQuantity value = bound.quantity();
   const ShownUnits units = units_beside(bound.unit == nullptr ? si_unit(value.kind()) : *bound.unit, value);
-  const std::string written = report::limit_text(limit);
-  const auto in_unit = [&](const Unit& unit) {
-    const std::string text = report::limit_text_in(limit, unit);
-    return same_in_both(text.empty() ? written : text);
-  };
-  return {{"id", limit.id},
-          {"decides", decides},
-          {"lower", bound_view(limit.lower)},
-          {"upper", bound_view(limit.upper)},
-          {"text", {{"inch", in_unit(*units.inch)}, {"metric", in_unit(*units.metric)}}},
-          {"as_written", written},
-          {"rank", text_json(job::title_of(limit.rank))},
-          {"obtained", text_json(job::title_of(limit.source.obtained))},
-          {"source", source_view(limit.source)},
-          {"rule", text_json(rule_text(limit.decision))}};
+  return {
+      {"id", limit.id},
+      {"decides", decides},
+      {"lower", bound_view(limit.lower)},
+      {"upper", bound_view(limit.upper)},
+      {"text", {{"inch", limit_words(limit, *units.inch)}, {"metric", limit_words(limit, *units.metric)}}},
+      {"as_written", report::limit_text(limit)},
+      {"rank", text_json(job::title_of(limit.rank))},
+      {"obtained", text_json(job::title_of(limit.source.obtained))},
+      {"source", source_view(limit.source)},
+      {"rule", text_json(rule_text(limit.decision))}};
 }
 
 json limits_view(const job::Check& check) {

@@ -29,8 +29,12 @@ nlohmann::json session_json(const Parts& parts, const HttpRequest& request, cons
 
 bool has_token(const Parts& parts, const HttpRequest& request, const Session* session) {
   const auto token = request.header("x-pumpwright-token");
-  const auto bound_to = cookie(request, session != nullptr ? session_cookie : visit_cookie);
-  return token && bound_to && same_token(*token, derived_token(parts.token_key, *bound_to));
+  if (!token) return false;
+  const auto bound_to = [&](std::string_view name) {
+    const auto sent = cookie(request, name);
+    return sent && same_token(*token, derived_token(parts.token_key, *sent));
+  };
+  return bound_to(session_cookie) || (session == nullptr && bound_to(visit_cookie));
 }
 
 shop::NewPerson new_person_in(const job::JsonReader& body, const std::string& key) {

@@ -17,7 +17,9 @@ struct SignedIn {
 
 nlohmann::json session_json(const Parts& parts, const HttpRequest& request, const SignedIn& signed_in);
 
-// Whether the X-Pumpwright-Token of a request belongs to its cookie.
+// Whether the X-Pumpwright-Token of a request belongs to its cookie: that of the session or, where nobody is
+// signed in, of the visit. The cookie of a session that has ended still speaks for the page that holds it,
+// which can so sign in again without being loaded anew.
 bool has_token(const Parts& parts, const HttpRequest& request, const Session* session);
 
 // "id", "name", "password", and "initials", which when given must be the id: it is what people sign with. The

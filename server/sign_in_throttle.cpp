@@ -47,7 +47,9 @@ SignInThrottle::Bucket SignInThrottle::address_bucket(const Attempt& attempt) co
 
 std::optional<std::int64_t> SignInThrottle::begin(const Attempt& attempt) {
   if (const auto wait = count(address_bucket(attempt))) return wait;
-  return count(person_bucket(attempt));
+  const auto wait = count(person_bucket(attempt));
+  if (wait) take_back(address_bucket(attempt));  // it was not tried
+  return wait;
 }
 
 std::optional<std::int64_t> SignInThrottle::count(const Bucket& bucket) {

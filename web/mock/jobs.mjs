@@ -101,7 +101,9 @@ export const card = (v) => ({
   seq: v.seq,
   counts: v.counts,
   next_step: v.next_step,
-  failing: v.checks.filter((c) => c.finding.verdict === 'fail').map((c) => ({ check: c.id, title: c.title })),
+  failing: v.checks
+    .filter((c) => c.finding.verdict === 'fail')
+    .map((c) => ({ check: c.id, step: c.step, title: c.title })),
 });
 
 function takeReading(view, payload, actor) {

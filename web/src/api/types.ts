@@ -62,7 +62,7 @@ export interface JobFound {
 export interface JobCard extends JobFound {
   counts: Counts;
   next_step: { id: string; title: Text } | null;
-  failing: { check: string; title: Text }[];
+  failing: { check: string; step: string; title: Text }[];
 }
 
 export interface LimitView {

@@ -131,7 +131,7 @@ function Card({ card }: { card: JobCard }) {
       {failing && (
         <p class="bench-line bench-fails">
           <VerdictIcon verdict="fail" />
-          <a href={address.job(card.number)}>{say(failing.title)}</a>
+          <a href={address.step(card.number, failing.step)}>{say(failing.title)}</a>
           {card.failing.length > 1 && <span>{t('andMore', { count: card.failing.length - 1 })}</span>}
         </p>
       )}
