@@ -33,7 +33,7 @@ OpenShop open_at(const std::string& directory, std::function<std::int64_t()> now
 }  // namespace
 
 std::string store_file_in(const std::string& directory) {
-  return (fs::path(directory) / "shop.db").string();
+  return (fs::path(directory) / "shop.sqlite").string();
 }
 
 std::string key_file_in(const std::string& directory) {

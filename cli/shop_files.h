@@ -10,7 +10,7 @@
 
 namespace pumpwright {
 
-// "DIR/shop.db" and "DIR/shop.key".
+// "DIR/shop.sqlite" and "DIR/shop.key".
 std::string store_file_in(const std::string& directory);
 std::string key_file_in(const std::string& directory);
 
