@@ -7,6 +7,7 @@ import type { Outcome } from '../outbox/outbox';
 import { t } from '../text/text';
 import { WorkButton } from '../widgets/busy';
 import { errorText, Field, isAbout, Notice, TextArea } from '../widgets/form';
+import { goToNextBlank } from '../widgets/next_blank';
 import type { ReadingBody } from './bench_acts';
 import { firstChoice, InstrumentPicker, rememberInstrument } from './instrument_picker';
 
@@ -81,6 +82,7 @@ export function ValueInput({ check, instruments, replaces, error, onSend }: Inpu
   return (
     <form
       class="stack"
+      onKeyDown={goToNextBlank}
       onSubmit={(e) => {
         e.preventDefault();
         void send();
@@ -173,6 +175,7 @@ export function SizeInput({ check, instruments, replaces, error, onSend }: Input
   return (
     <form
       class="stack"
+      onKeyDown={goToNextBlank}
       onSubmit={(e) => {
         e.preventDefault();
         void send();

@@ -9,7 +9,6 @@ import {
   isGap,
   nextPlace,
   put,
-  readingAt,
   type Strip,
   toggleGap,
 } from '../calc/strip';
@@ -270,7 +269,7 @@ export function SweepEntry(props: Props) {
           badAngle={bad}
           onChoose={(angle) => {
             take({ ...draft, strip: choose(draft.strip, angle) });
-            write(readingAt(draft.strip, angle) ?? '');
+            write('');
           }}
         />
         {draft.strip.places === 0 && (
