@@ -44,6 +44,7 @@ int main(int count, char** arguments) {
   options.checkpoint_pages = 50;
   const auto store = Store::open(arguments[1], options);
   std::vector<std::thread> threads;
+  threads.reserve(4);
   for (int t = 0; t < 4; ++t)
     threads.emplace_back([&, t] { append_for_good(*store, arguments[2], t); });
   for (auto& thread : threads)

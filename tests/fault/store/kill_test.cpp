@@ -15,8 +15,6 @@
 #include "store/event_hash.h"
 #include "tests/unit/store/scratch_store.h"
 
-extern char** environ;
-
 namespace pumpwright::store {
 namespace {
 

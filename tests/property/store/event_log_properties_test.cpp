@@ -133,6 +133,7 @@ TEST(EventLogProperties, KeepsEachKeyOnceWhateverTheInterleavingOfThreads) {
         4, rc::gen::container<std::vector<int>>(rc::gen::inRange(0, 30)));
     ScratchStore scratch;
     std::vector<std::thread> threads;
+    threads.reserve(parts.size());
     for (const auto& keys : parts) {
       threads.emplace_back([&scratch, &keys] {
         for (const int key : keys) {

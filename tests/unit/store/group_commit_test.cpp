@@ -22,6 +22,7 @@ std::string key_of(int thread, int i) {
 void on_all_threads(const std::function<void(int thread)>& work) {
   std::latch start(threads);
   std::vector<std::thread> running;
+  running.reserve(threads);
   for (int t = 0; t < threads; ++t) {
     running.emplace_back([&, t] {
       start.arrive_and_wait();
@@ -121,6 +122,7 @@ TEST(GroupCommit, IsNotHeldUpByReadersNorTheyByIt) {
   std::atomic<bool> stop{false};
   std::atomic<bool> whole{true};
   std::vector<std::thread> reading;
+  reading.reserve(12);
   for (int r = 0; r < 12; ++r) {  // more than there are connections
     reading.emplace_back([&] {
       while (!stop) {
@@ -166,6 +168,7 @@ TEST(GroupCommit, TakesAllWhoWaitIntoOneTransaction) {
   while (!first_writes)
     std::this_thread::yield();
   std::vector<std::thread> others;
+  others.reserve(threads);
   for (int t = 0; t < threads; ++t)
     others.emplace_back([&] { writer.run(insert); });
   first.join();
