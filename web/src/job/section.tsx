@@ -286,8 +286,8 @@ export function StepList({ view, current }: { view: JobView; current: string | n
                     <VerdictIcon verdict={worst(s.checks)} />
                     <span>{say(s.title)}</span>
                     <em>
-                      {s.state === 'done' ? t('stepDone') : s.state === 'waits' ? t('stepWaits') : ''}
-                      {s.hold && s.state !== 'done' ? t('holdPoint') : ''}
+                      {s.state === 'done' ? t('stepDone') : s.hold ? t('holdPoint') : ''}
+                      {s.state === 'waits' && ` ${t('stepWaits')}`}
                     </em>
                   </a>
                 </li>

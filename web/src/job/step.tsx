@@ -218,7 +218,6 @@ export function Step({ view, step, check }: { view: JobView; step: StepView; che
           {say(step.caution)}
         </Notice>
       )}
-      {step.state === 'waits' && <Notice kind="plain">{t('stepWaitsWhy')}</Notice>}
       <p class="what">{say(step.what)}</p>
       <CheckTabs view={view} step={step} current={check ?? ({ id: '' } as CheckView)} />
       {check && <CheckCard key={check.id} view={view} check={check} />}

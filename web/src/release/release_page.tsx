@@ -167,8 +167,10 @@ function Reopen({ view }: { view: JobView }) {
   return (
     <details>
       <summary>{t('reopen')}</summary>
-      <Field label={t('reopenReason')} value={reason} onValue={setReason} error={said} />
-      <WorkButton onPress={act}>{t('reopen')}</WorkButton>
+      <div class="stack">
+        <Field label={t('reopenReason')} value={reason} onValue={setReason} error={said} />
+        <WorkButton onPress={act}>{t('reopen')}</WorkButton>
+      </div>
     </details>
   );
 }

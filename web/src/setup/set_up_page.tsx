@@ -127,10 +127,12 @@ function CopyFrom({ onCopy }: { onCopy: (job: EarlierJob) => void }) {
   return (
     <details>
       <summary>{t('copyFrom')}</summary>
-      <Field label={t('jobNumber')} value={number} onValue={setNumber} error={said} />
-      <WorkButton disabled={number.trim() === ''} onPress={copy}>
-        {t('copy')}
-      </WorkButton>
+      <div class="stack">
+        <Field label={t('jobNumber')} value={number} onValue={setNumber} error={said} />
+        <WorkButton disabled={number.trim() === ''} onPress={copy}>
+          {t('copy')}
+        </WorkButton>
+      </div>
     </details>
   );
 }

@@ -1,5 +1,5 @@
 // A sweep from the first choice to the sent reading: how the indicator sits, the strip, the live picture.
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
 import type { CheckView, JobView, ServerError } from '../api/types';
 import {
   anglesOf,
@@ -150,7 +150,8 @@ export function SweepEntry(props: Props) {
     typed.current = next;
     setText(next);
   };
-  useEffect(() => {
+  // Before the strip is painted: an indicator's first number must not find the focus nowhere.
+  useLayoutEffect(() => {
     if (!draft?.started) return;
     root.current?.querySelector<HTMLElement>('#sweep-typed')?.focus({ preventScroll: true });
     root.current?.querySelector('.typing')?.scrollIntoView({ block: 'start' });

@@ -421,7 +421,6 @@ export const en = {
   stepTexts: 'Step texts',
   stepTextsWhat: 'A step can say it in the shop’s own words; who changed it stays in the log.',
   stepWaits: 'waits',
-  stepWaitsWhy: 'A hold point before this step is not released yet.',
   stepWord: 'Step',
   stripLabel: 'Sweep strip',
   suctionPressure: 'Suction pressure',

@@ -423,7 +423,6 @@ export const es: Record<keyof typeof en, string> = {
   stepTexts: 'Textos de pasos',
   stepTextsWhat: 'Un paso puede decirlo con palabras del taller; quién lo cambió queda anotado.',
   stepWaits: 'espera',
-  stepWaitsWhy: 'Un punto de espera anterior a este paso aún no está liberado.',
   stepWord: 'Paso',
   stripLabel: 'Tira del barrido',
   suctionPressure: 'Presión de aspiración',
