@@ -1,0 +1,98 @@
+// Every screen of the real shop at three widths in both lights: axe-core finds nothing against WCAG 2.2 A and AA, nothing
+// scrolls sideways, and a picture is left to be looked at.
+import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
+import { axePath, openPage, pictures, signIn, startSweep, typeReadings } from './browser.mjs';
+
+const axe = readFileSync(axePath, 'utf8');
+const wcag = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22a', 'wcag22aa'];
+const sizes = [
+  { width: 390, height: 844 },
+  { width: 1024, height: 768 },
+  { width: 1440, height: 900 },
+];
+
+const shows = (selector) => (page) => page.waitForSelector(selector);
+
+/** What is looked at once somebody is signed in: an address, and what the person did there. */
+const screens = {
+  benches: ['/', shows('.bench-card')],
+  'job-failing': ['/job/O-0518', shows('.proof .polar')],
+  'job-chain': ['/job/G-2117/step/stack-readings/check/working-length', shows('.chain-bar')],
+  'job-confirmation': ['/job/G-2210/step/make-safe', shows('.check-card input')],
+  'job-value': ['/job/G-2210/step/end-float', shows('.check-card input')],
+  'job-size': ['/job/G-2210/step/shaft-size', shows('.size-grid')],
+  'sweep-set-up': ['/job/G-2210/step/shaft-runout-nema', shows('.setup')],
+  'sweep-half-read': [
+    '/job/G-2210/step/sweep-impeller',
+    async (page) => {
+      if (await page.locator('.setup, .strip').first().waitFor().then(() => page.locator('.setup').count()))
+        await startSweep(page);
+      if ((await page.locator('.strip-reading', { hasText: /\d/ }).count()) === 0)
+        await typeReadings(page, ['0', '+0.5', '+1', '+9', '+2', '+1.5', '+1', '+0.5', '0']);
+      await page.locator('.live .polar').filter({ visible: true }).waitFor();
+    },
+  ],
+  hold: ['/job/G-2117/step/sweep-impeller', shows('.polar')],
+  'set-up': [
+    '/new',
+    async (page) => {
+      await page.getByText('Copy from an earlier job').or(page.getByText('Copiar de')).first().click();
+      await page.locator('details input').first().fill('A-0309');
+      await page.locator('details .button').first().click();
+      await page.waitForSelector('.plan-list li');
+    },
+  ],
+  'release-open': ['/job/O-0518/release', shows('.open-points li')],
+  'release-ready': ['/job/G-2117/release', shows('textarea')],
+  'shop-people': ['/shop/people', shows('.panel')],
+  'shop-instruments': ['/shop/instruments', shows('.panel')],
+  'shop-limits': ['/shop/limits', shows('.panel')],
+  'shop-log': ['/shop/log', shows('.panel')],
+};
+
+async function look(page, name, light) {
+  const found = [];
+  for (const size of sizes) {
+    await page.setViewportSize(size);
+    await page.evaluate(() => new Promise((drawn) => requestAnimationFrame(() => requestAnimationFrame(drawn))));
+    await page.evaluate(() => document.querySelector('.typing')?.scrollIntoView());
+    const label = `${name}-${size.width}-${light}`;
+    await page.screenshot({ path: `${pictures}${label}.png` });
+    const wide = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
+    if (wide > 0) found.push(`${label}: scrolls sideways by ${wide} px`);
+    if (!(await page.evaluate(() => 'axe' in globalThis))) await page.evaluate(axe);
+    const { violations, passes } = await page.evaluate(
+      (tags) => globalThis.axe.run(document, { runOnly: tags, resultTypes: ['violations'] }),
+      wcag,
+    );
+    assert.ok(passes.length > 5, `${label}: axe-core has looked at the page`);
+    for (const { id, nodes } of violations)
+      found.push(`${label}: ${id}: ${nodes.map((n) => n.target.join(' ')).slice(0, 4).join(' | ')}`);
+  }
+  return found;
+}
+
+async function lookAtAll({ browser, shop }, preferences) {
+  const lead = await shop.signIn('L.H.');
+  await lead.openLike('G-2117', 'G-2210');
+  const page = await openPage(browser, { preferences });
+  await page.goto(shop.address);
+  await page.waitForSelector('input[type=password]');
+  const found = await look(page, 'sign-in', preferences.theme);
+  await signIn(page, shop.address, 'L.H.');
+  for (const [name, [address, arrange]] of Object.entries(screens)) {
+    await page.setViewportSize(sizes[2]);
+    await page.goto(shop.address + address);
+    await arrange(page);
+    found.push(...(await look(page, name, preferences.theme)));
+  }
+  assert.deepEqual([...found, ...page.faults], []);
+}
+
+export const promises = {
+  'every screen is usable by WCAG 2.2 AA and fits at 390, 1024 and 1440 px in bright light': (at) =>
+    lookAtAll(at, { theme: 'bright' }),
+  'every screen is usable by WCAG 2.2 AA and fits at 390, 1024 and 1440 px in the dark': (at) =>
+    lookAtAll(at, { theme: 'dark', units: 'metric' }),
+};
