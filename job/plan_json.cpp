@@ -1,10 +1,10 @@
 #include "job/plan_json.h"
 
-#include <array>
 #include <cmath>
-#include <utility>
 
 #include <nlohmann/json.hpp>
+
+#include "job/check_words.h"
 
 namespace pumpwright::job {
 namespace {
@@ -12,35 +12,9 @@ namespace {
 using nlohmann::json;
 
 template <class E, std::size_t N>
-using Words = std::array<std::pair<E, const char*>, N>;
-
-constexpr Words<CheckKind, 7> kind_words{{{CheckKind::confirmation, "confirmation"},
-                                          {CheckKind::value, "value"},
-                                          {CheckKind::size, "size"},
-                                          {CheckKind::sweep, "sweep"},
-                                          {CheckKind::chain, "chain"},
-                                          {CheckKind::elapsed, "elapsed"},
-                                          {CheckKind::preload, "preload"}}};
-constexpr Words<Judged, 8> judged_words{{{Judged::confirmed, "confirmed"},
-                                         {Judged::value, "value"},
-                                         {Judged::local_size, "local-size"},
-                                         {Judged::ovality, "ovality"},
-                                         {Judged::taper, "taper"},
-                                         {Judged::tir, "tir"},
-                                         {Judged::eccentricity, "eccentricity"},
-                                         {Judged::squareness, "squareness"}}};
-
-template <class E, std::size_t N>
-const char* word_for(const Words<E, N>& words, E value) {
-  for (const auto& [known, word] : words)
-    if (known == value) return word;
-  return "";
-}
-
-template <class E, std::size_t N>
 E from_word(const Words<E, N>& words, const JsonReader& at) {
   const std::string text = at.text(64);
-  for (const auto& [value, word] : words)
+  for (const auto& [word, value] : words)
     if (text == word) return value;
   at.refuse("a word this version knows");
 }
@@ -69,8 +43,8 @@ json encode_check(const Check& c) {
   for (const auto& limit : c.limits)
     limits.push_back(encode_limit(limit));
   return {{"id", c.id},
-          {"kind", word_for(kind_words, c.kind)},
-          {"judged", word_for(judged_words, c.judged)},
+          {"kind", word_in(check_kind_words, c.kind)},
+          {"judged", word_in(judged_words, c.judged)},
           {"quantity", info(c.quantity).name},
           {"from", c.from},
           {"place", c.place},
@@ -122,7 +96,7 @@ Check decode_check(const JsonReader& at) {
                  "if_it_fails", "limits", "sweep", "chain", "starts_at", "ends_at"});
   Check c;
   c.id = text_of(at, "id");
-  c.kind = from_word(kind_words, at.required("kind"));
+  c.kind = from_word(check_kind_words, at.required("kind"));
   c.judged = from_word(judged_words, at.required("judged"));
   c.quantity = decode_kind(at.required("quantity"));
   c.from = text_of(at, "from");

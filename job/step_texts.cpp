@@ -1,9 +1,8 @@
 #include "job/step_texts.h"
 
 #include <algorithm>
-#include <array>
-#include <utility>
 
+#include "job/check_words.h"
 #include "job/section.h"
 #include "job/toml_reader.h"
 
@@ -11,8 +10,7 @@ namespace pumpwright::job {
 namespace {
 
 template <class E, std::size_t N>
-E one_of(const TomlReader& at, std::string_view key,
-         const std::array<std::pair<std::string_view, E>, N>& words) {
+E one_of(const TomlReader& at, std::string_view key, const Words<E, N>& words) {
   const std::string word = at.text(key);
   std::string expected = "one of";
   for (const auto& [known, value] : words) {
@@ -22,27 +20,7 @@ E one_of(const TomlReader& at, std::string_view key,
   at.refuse(key, word, expected);
 }
 
-constexpr std::array<std::pair<std::string_view, CheckKind>, 7> kinds{
-    {{"confirmation", CheckKind::confirmation},
-     {"value", CheckKind::value},
-     {"size", CheckKind::size},
-     {"sweep", CheckKind::sweep},
-     {"chain", CheckKind::chain},
-     {"elapsed", CheckKind::elapsed},
-     {"preload", CheckKind::preload}}};
-constexpr std::array<std::pair<std::string_view, Judged>, 8> judged_words{
-    {{"confirmed", Judged::confirmed},
-     {"value", Judged::value},
-     {"local-size", Judged::local_size},
-     {"ovality", Judged::ovality},
-     {"taper", Judged::taper},
-     {"tir", Judged::tir},
-     {"eccentricity", Judged::eccentricity},
-     {"squareness", Judged::squareness}}};
-constexpr std::array<std::pair<std::string_view, Turning>, 2> turnings{
-    {{"rotating", Turning::rotating}, {"standing", Turning::standing}}};
-constexpr std::array<std::pair<std::string_view, Rule>, 2> rules{
-    {{"guarded", Rule::guarded}, {"simple", Rule::simple}}};
+constexpr Words<Rule, 2> rules{{{"guarded", Rule::guarded}, {"simple", Rule::simple}}};
 
 Text decode_text(const TomlReader& at) {
   at.allow_only({"en", "es"});
@@ -137,12 +115,12 @@ CheckText decode_check(const TomlReader& at) {
   CheckText out;
   Check& c = out.check;
   c.id = at.text("id");
-  c.kind = one_of(at, "kind", kinds);
+  c.kind = one_of(at, "kind", check_kind_words);
   c.judged = one_of(at, "judged", judged_words);
   c.quantity = decode_quantity(at);
   c.from = at.text_or("from", "");
   c.place = decode_place(at);
-  c.turning = one_of(at, "turning", turnings);
+  c.turning = one_of(at, "turning", turning_words);
   c.instrument = at.text_or("instrument", "none");
   c.title = decode_text(at.table("title"));
   c.if_it_fails = decode_text(at.table("if_it_fails"));

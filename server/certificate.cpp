@@ -25,7 +25,7 @@ namespace {
 
 namespace fs = std::filesystem;
 
-constexpr std::int64_t day_s = 24 * 3600;
+constexpr std::int64_t day_s = std::int64_t{24} * 3600;
 constexpr std::int64_t shop_days = 3650;
 constexpr std::int64_t server_days = 397;
 constexpr std::int64_t renew_days = 30;

@@ -3,8 +3,8 @@
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
 
+#include "job/check_words.h"
 #include "report/amount_text.h"
-#include "report/labels.h"
 #include "server/amount_json.h"
 #include "server/finding_view.h"
 
@@ -136,50 +136,6 @@ json limits_view(const job::Check& check) {
   return out;
 }
 
-std::string_view kind_word(job::CheckKind kind) {
-  using job::CheckKind;
-  switch (kind) {
-    case CheckKind::confirmation:
-      return "confirmation";
-    case CheckKind::value:
-      return "value";
-    case CheckKind::size:
-      return "size";
-    case CheckKind::sweep:
-      return "sweep";
-    case CheckKind::chain:
-      return "chain";
-    case CheckKind::elapsed:
-      return "elapsed";
-    case CheckKind::preload:
-      break;
-  }
-  return "preload";
-}
-
-std::string_view judged_word(job::Judged judged) {
-  using job::Judged;
-  switch (judged) {
-    case Judged::confirmed:
-      return "confirmed";
-    case Judged::value:
-      return "value";
-    case Judged::local_size:
-      return "local-size";
-    case Judged::ovality:
-      return "ovality";
-    case Judged::taper:
-      return "taper";
-    case Judged::tir:
-      return "tir";
-    case Judged::eccentricity:
-      return "eccentricity";
-    case Judged::squareness:
-      break;
-  }
-  return "squareness";
-}
-
 bool takes_reading(const job::Check& check) {
   using job::CheckKind;
   return check.from.empty() && (check.kind == CheckKind::confirmation || check.kind == CheckKind::value ||
@@ -196,12 +152,12 @@ json radius_view(const job::Check& check, const job::MakeUp& make_up) {
 json check_view(const job::Step& step, const job::Check& check, const PlanInView& in) {
   json out{{"id", check.id},
            {"step", step.id},
-           {"kind", kind_word(check.kind)},
-           {"judged", judged_word(check.judged)},
+           {"kind", job::word_in(job::check_kind_words, check.kind)},
+           {"judged", job::word_in(job::judged_words, check.judged)},
            {"from", check.from},
            {"quantity", info(check.quantity).name},
            {"place", check.place},
-           {"turning", check.turning == job::Turning::rotating ? "rotating" : "standing"},
+           {"turning", job::word_in(job::turning_words, check.turning)},
            {"instrument", check.instrument},
            {"title", text_json(check.title)},
            {"if_it_fails", check.if_it_fails.empty() ? json(nullptr) : text_json(check.if_it_fails)},

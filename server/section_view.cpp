@@ -4,6 +4,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include "job/check_words.h"
 #include "job/section.h"
 #include "report/labels.h"
 #include "server/amount_json.h"
@@ -70,7 +71,7 @@ json shape_json(const job::SectionShape& shape) {
   for (const auto& p : shape.outline)
     points.push_back({drawn(p.x_m), drawn(p.r_m)});
   return {{"part", word_of(shape.part)},
-          {"turning", job::turning_of(shape.part) == job::Turning::rotating ? "rotating" : "standing"},
+          {"turning", job::word_in(job::turning_words, job::turning_of(shape.part))},
           {"assumed", shape.assumed},
           {"points", points}};
 }

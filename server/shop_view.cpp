@@ -1,5 +1,7 @@
 #include "server/shop_view.h"
 
+#include <algorithm>
+
 #include <nlohmann/json.hpp>
 
 #include "job/instrument_json.h"
@@ -90,14 +92,16 @@ json step_texts_view(const shop::ShopState& shop) {
   return out;
 }
 
+// Latest first.
 json changes_view(const shop::ShopState& shop) {
   json out = json::array();
-  for (auto it = shop.changes.rbegin(); it != shop.changes.rend(); ++it)
-    out.push_back({{"seq", it->seq},
-                   {"at", it->at},
-                   {"actor", it->actor},
-                   {"type", it->type},
-                   {"text", text_json(it->text)}});
+  std::for_each(shop.changes.rbegin(), shop.changes.rend(), [&](const shop::ShopChange& change) {
+    out.push_back({{"seq", change.seq},
+                   {"at", change.at},
+                   {"actor", change.actor},
+                   {"type", change.type},
+                   {"text", text_json(change.text)}});
+  });
   return out;
 }
 

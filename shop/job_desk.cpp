@@ -225,7 +225,7 @@ std::string JobDesk::open_job(const Hand& hand, const NewJob& wanted) {
   want_act(hand, Act::open_job);
   const auto at = JsonReader::parse(wanted.payload);
   at.allow_only({"job", "make_up", "bench"});
-  const std::string number = at.required("job").required("number").text(40);
+  std::string number = at.required("job").required("number").text(40);
   want_number(number);
   nlohmann::ordered_json header = at.required("job").raw();
   if (!header.contains("opened")) header["opened"] = second_text(foundations_.now_ms());
@@ -357,7 +357,7 @@ void JobDesk::spread_adoption(const Hand& hand, const std::string& limit, const 
     if (!concerns || job->log.snapshot().adoptions.count(limit) != 0) continue;
     Batch batch{job->log, job->head, number, {}};
     const nlohmann::ordered_json payload{{"limit", limit}, {"by", hand.person.id}, {"time", time}};
-    const std::string key = store::to_hex(store::blake2b_256(number + "\n" + limit + "\n" + time));
+    const std::string key = store::to_hex(store::blake2b_256(fmt::format("{}\n{}\n{}", number, limit, time)));
     add(hand.person.id, hand.device, {key, 0, "limit-adopted", payload.dump()}, batch);
     Receipt receipt;
     write(*job, batch, receipt);

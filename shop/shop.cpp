@@ -27,6 +27,7 @@ void want_lead(const Hand& hand) {
 
 std::vector<JobCard> cards_in(const std::vector<store::IndexEntry>& entries) {
   std::vector<JobCard> out;
+  out.reserve(entries.size());
   for (const auto& entry : entries)
     out.push_back(card_in(entry));
   return out;
@@ -171,6 +172,7 @@ std::vector<job::Check> Shop::held_back_by_limits() const {
       }
   }
   std::vector<job::Check> out;
+  out.reserve(by_limit.size());
   for (auto& [id, check] : by_limit)
     out.push_back(std::move(check));
   return out;

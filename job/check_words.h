@@ -1,0 +1,42 @@
+// The words for kinds of check and for what is judged: in step data, snapshots and on the wire. Never
+// renamed.
+#pragma once
+
+#include <array>
+#include <string_view>
+#include <utility>
+
+#include "job/check.h"
+
+namespace pumpwright::job {
+
+template <class E, std::size_t N>
+using Words = std::array<std::pair<std::string_view, E>, N>;
+
+inline constexpr Words<CheckKind, 7> check_kind_words{{{"confirmation", CheckKind::confirmation},
+                                                       {"value", CheckKind::value},
+                                                       {"size", CheckKind::size},
+                                                       {"sweep", CheckKind::sweep},
+                                                       {"chain", CheckKind::chain},
+                                                       {"elapsed", CheckKind::elapsed},
+                                                       {"preload", CheckKind::preload}}};
+inline constexpr Words<Judged, 8> judged_words{{{"confirmed", Judged::confirmed},
+                                                {"value", Judged::value},
+                                                {"local-size", Judged::local_size},
+                                                {"ovality", Judged::ovality},
+                                                {"taper", Judged::taper},
+                                                {"tir", Judged::tir},
+                                                {"eccentricity", Judged::eccentricity},
+                                                {"squareness", Judged::squareness}}};
+inline constexpr Words<Turning, 2> turning_words{
+    {{"rotating", Turning::rotating}, {"standing", Turning::standing}}};
+
+// The word of a value; every value has one.
+template <class E, std::size_t N>
+constexpr std::string_view word_in(const Words<E, N>& words, E value) {
+  for (const auto& [word, known] : words)
+    if (known == value) return word;
+  return {};
+}
+
+}  // namespace pumpwright::job
