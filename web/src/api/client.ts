@@ -79,18 +79,22 @@ async function refusalOf(response: Response): Promise<Refused> {
   }
 }
 
-/** True when the server has given us another token since; then the request is worth a second try. */
-async function tokenIsStale(): Promise<boolean> {
-  const before = token;
+/**
+ * True when there is another token than the one that was refused, so that the request is worth a second try. Somebody
+ * else may have fetched it meanwhile: after a cut the session and what is kept go out at the same time.
+ */
+async function hasOtherTokenThan(used: string): Promise<boolean> {
+  if (token !== used) return true;
   const response = await fetchOnce('GET', '/api/session', undefined, {});
   if (response.ok) token = ((await response.json()) as Session).token;
-  return token !== before;
+  return token !== used;
 }
 
 /** Throws Refused or CutOff; an abort by the caller throws what fetch throws. */
 export async function call<T>(method: string, path: string, body?: unknown, sent: Sent = {}): Promise<T> {
+  const used = token;
   let response = await fetchOnce(method, path, body, sent);
-  if (response.status === 403 && method !== 'GET' && (await tokenIsStale()))
+  if (response.status === 403 && method !== 'GET' && (await hasOtherTokenThan(used)))
     response = await fetchOnce(method, path, body, sent);
   if (!response.ok) {
     if (response.status === 401 && path !== '/api/session') onSignedOut.call();
