@@ -62,15 +62,17 @@ export const promises = {
       await page.goto(`${wire.address}/job/G-2202/step/end-float`);
       await page.getByLabel('Reading', { exact: true }).fill('4.5');
       // The server takes the reading; the wire is cut before its answer arrives.
-      let lost = false;
-      await page.route('**/events', async (route) => {
-        if (lost) return route.continue();
-        lost = true;
-        await route.fetch();
-        wire.cut();
-        await route.abort();
+      const lost = new Promise((resolve) => {
+        const lose = async (route) => {
+          await route.fetch();
+          wire.cut();
+          await route.abort();
+          resolve();
+        };
+        void page.route('**/events', lose, { times: 1 });
       });
       await page.keyboard.press('Enter');
+      await lost;
       await page.getByText('not judged yet').first().waitFor();
       assert.equal((await client.readings('G-2202', 'end-float')).length, 1);
       wire.mend();
