@@ -173,7 +173,7 @@ std::vector<Route> session_routes(Parts& parts) {
                  .pattern = pattern,
                  .allowed = allowed,
                  .content = Content::json,
-                 .body_bytes_max = 16 * 1024,
+                 .body_bytes_max = std::size_t{16} * 1024,
                  .runs = Runs::in_slow_worker,
                  .handler = std::move(handler)};
   };
