@@ -89,7 +89,7 @@ TEST(Problem, TooManySaysHowLongToWait) {
 
 TEST(JsonAnswer, BytesThatAreNoTextDoNotSpoilTheRest) {
   const auto response = json_answer(200, {{"a", "x\xFFy"}});
-  EXPECT_NO_THROW(json::parse(response.body));
+  EXPECT_TRUE(json::accept(response.body)) << response.body;
 }
 
 TEST(RequestLine, HasNoQueryAndCanNotBeForged) {
