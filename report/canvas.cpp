@@ -349,7 +349,15 @@ std::string PdfDocument::finish() {
 
 }  // namespace pumpwright::report
 
-#if defined(__SANITIZE_ADDRESS__)
+#if defined(__SANITIZE_ADDRESS__)  // g++
+#define PUMPWRIGHT_LEAKS_ARE_CHECKED
+#elif defined(__has_feature)
+#if __has_feature(address_sanitizer)  // clang++
+#define PUMPWRIGHT_LEAKS_ARE_CHECKED
+#endif
+#endif
+
+#if defined(PUMPWRIGHT_LEAKS_ARE_CHECKED)
 // Fontconfig keeps its configuration until the process ends and never gives it back; the leak checker of a
 // sanitized build would report that as ours.
 extern "C" const char* __lsan_default_suppressions();   // NOLINT(bugprone-reserved-identifier)
