@@ -2,6 +2,7 @@
 
 #include <utility>
 
+#include "server/content_coding.h"
 #include "server/media_type.h"
 #include "server/problem.h"
 #include "server/security_headers.h"
@@ -168,6 +169,7 @@ HttpResponse Application::run(const HttpRequest& request, const Asking& asking) 
                                .path = asking.match.path,
                                .person = asking.person ? &*asking.person : nullptr,
                                .session = asking.session ? &*asking.session : nullptr});
+    if (!route->holds_secret) compress_answer(response, request);
   } catch (...) {
     response = failed(std::current_exception(), request);
   }

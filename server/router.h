@@ -68,6 +68,7 @@ struct Route {
   std::size_t body_bytes_max = 0;
   Runs runs = Runs::in_worker;
   Handler handler;
+  bool holds_secret = false;  // the answer must not be compressed (server/content_coding.h says why)
 };
 
 struct RouteMatch {

@@ -189,6 +189,9 @@ std::vector<Route> session_routes(Parts& parts) {
   routes.push_back(json("POST", "/api/first-person", allow::anyone, row(make_first_person)));
   routes.push_back(json("POST", "/api/session/pin", allow::signed_in, row(set_pin)));
   routes.push_back(json("POST", "/api/session/password", allow::signed_in, row(set_password)));
+  // The request token stands beside names that people chose.
+  for (auto& route : routes)
+    route.holds_secret = true;
   return routes;
 }
 

@@ -1,10 +1,9 @@
 #include "server/static_page.h"
 
 #include <algorithm>
-#include <cstdlib>
-#include <optional>
 #include <string>
 
+#include "server/content_coding.h"
 #include "server/http_text.h"
 #include "server/problem.h"
 
@@ -55,29 +54,7 @@ HttpResponse page_not_built() {
   return response;
 }
 
-double weight_of(std::string_view parameters) {
-  const auto q = parameters.find("q=");
-  if (q == std::string_view::npos) return 1;
-  return std::strtod(std::string(parameters.substr(q + 2)).c_str(), nullptr);
-}
-
 }  // namespace
-
-bool accepts_coding(std::string_view header, std::string_view coding) {
-  std::optional<double> named;
-  std::optional<double> any;
-  while (!header.empty()) {
-    const auto comma = header.find(',');
-    const auto item = header.substr(0, comma);
-    const auto semicolon = item.find(';');
-    const auto name = lower_case(without_spaces_around(item.substr(0, semicolon)));
-    const double weight = semicolon == std::string_view::npos ? 1 : weight_of(item.substr(semicolon));
-    if (name == coding) named = weight;
-    if (name == "*") any = weight;
-    header = comma == std::string_view::npos ? std::string_view{} : header.substr(comma + 1);
-  }
-  return named.value_or(any.value_or(0)) > 0;
-}
 
 const PageFile* StaticPage::find(std::string_view name) const {
   const auto at =

@@ -37,7 +37,4 @@ class StaticPage {
   std::span<const PageFile> files_;
 };
 
-// Whether an Accept-Encoding header takes `coding` (RFC 9110, 12.5.3), with its weights.
-bool accepts_coding(std::string_view header, std::string_view coding);
-
 }  // namespace pumpwright::server

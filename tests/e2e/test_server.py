@@ -1,5 +1,6 @@
 """The server as the page meets it: one table of requests against every role, answers held to the published description."""
 
+import gzip
 import json
 import os
 import re
@@ -155,6 +156,28 @@ class Scenarios(ServerTest):
                 self.assertIsNone(headers["Access-Control-Allow-Origin"])
                 self.assertIsNone(headers["Server"])
                 self.assertEqual(headers["Cache-Control"] == "no-store", path.startswith("/api"))
+
+    def test_long_answers_are_compressed_for_who_takes_it_except_beside_a_secret(self):
+        browser = self.browsers["office"]
+
+        def asked(path, accepts):
+            return browser.ask("GET", self.path(path), headers={"Accept-Encoding": accepts})
+
+        for path in ("/api/jobs/{job}", "/api/jobs/{job}/record.json", "/api/jobs/{job}/drawings/section.svg", "/api/openapi.json"):
+            with self.subTest(path=path):
+                plain, small = asked(path, None), asked(path, "gzip, deflate, br")
+                self.assertIsNone(plain.headers["Content-Encoding"])
+                self.assertEqual(small.headers["Content-Encoding"], "gzip")
+                self.assertEqual(plain.headers["Vary"], "Accept-Encoding")
+                self.assertEqual(small.headers["Vary"], "Accept-Encoding")
+                self.assertEqual(int(small.headers["Content-Length"]), len(small.body))
+                self.assertLess(len(small.body) * 3, len(plain.body))
+                self.assertEqual(len(gzip.decompress(small.body)), len(plain.body))
+                self.assertIsNone(asked(path, "gzip;q=0, identity").headers["Content-Encoding"])
+        self.assertEqual(gzip.decompress(asked("/api/openapi.json", "gzip").body), asked("/api/openapi.json", None).body)
+        for path in ("/api/session", "/api/health", "/api/jobs/{job}/record.pdf"):
+            with self.subTest(path=path):
+                self.assertIsNone(asked(path, "gzip").headers["Content-Encoding"])
 
     def test_one_refused_event_does_not_stop_the_others(self):
         browser = self.browsers["technician"]

@@ -446,6 +446,18 @@ TEST(Requests, EveryAnswerCarriesTheHeadersThatProtect) {
   }
 }
 
+TEST(Requests, RowsWhoseAnswersHoldTheRequestTokenSaySo) {
+  AShop at;
+  int secret = 0;
+  for (const auto& route : at.application.router().routes()) {
+    const bool of_sessions =
+        route.pattern.starts_with("/api/session") || route.pattern == "/api/first-person";
+    EXPECT_EQ(route.holds_secret, of_sessions) << route.method << " " << route.pattern;
+    secret += route.holds_secret ? 1 : 0;
+  }
+  EXPECT_EQ(secret, 6);
+}
+
 TEST(Admission, ABodyMayBeAsLargeAsItsRowSaysAndNoLarger) {
   AStaffedShop at;
   Browser nobody(at);

@@ -98,15 +98,5 @@ TEST(StaticPage, ABuildWithoutItSaysSo) {
   EXPECT_NE(response.body.find("was not built"), std::string::npos);
 }
 
-TEST(AcceptEncoding, FollowsTheWeights) {
-  EXPECT_TRUE(accepts_coding("*", "br"));
-  EXPECT_FALSE(accepts_coding("*;q=0", "br"));
-  EXPECT_TRUE(accepts_coding("*;q=0, br", "br"));
-  EXPECT_FALSE(accepts_coding("br;q=0.0, *", "br"));
-  EXPECT_TRUE(accepts_coding(" GZIP ; q=0.1", "gzip"));
-  EXPECT_FALSE(accepts_coding("", "gzip"));
-  EXPECT_FALSE(accepts_coding("gzipx", "gzip"));
-}
-
 }  // namespace
 }  // namespace pumpwright::server
