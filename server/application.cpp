@@ -163,7 +163,7 @@ HttpResponse Application::run(const HttpRequest& request, const Asking& asking) 
   HttpResponse response;
   try {
     const auto* route = asking.match.route;
-    if (asking.session && route->runs != Runs::at_once) parts_.sessions.write_seen(asking.session->id);
+    if (asking.session && route->runs != Runs::at_once) note_seen(asking.session->id);
     response = route->handler({.request = request,
                                .target = asking.target,
                                .path = asking.match.path,
@@ -176,6 +176,15 @@ HttpResponse Application::run(const HttpRequest& request, const Asking& asking) 
   if (asking.person && response.person.empty()) response.person = asking.person->id;
   add_security_headers(response, {.api = is_api(asking.target), .secure = request.secure});
   return response;
+}
+
+// A disk that takes nothing any more must not keep anyone from reading what is there.
+void Application::note_seen(const std::string& session) const {
+  try {
+    parts_.sessions.write_seen(session);
+  } catch (const store::StoreError& error) {
+    setting_.log(std::string("when a session was last seen could not be written: ") + error.what());
+  }
 }
 
 HttpResponse Application::failed(const std::exception_ptr& exception, const HttpRequest& request) const {

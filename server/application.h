@@ -43,6 +43,7 @@ class Application {
   void identify(const HttpRequest& head, Asking& asking) const;
   void want_permission(const HttpRequest& head, const Asking& asking) const;
   HttpResponse run(const HttpRequest& request, const Asking& asking) const noexcept;
+  void note_seen(const std::string& session) const;
   HttpResponse failed(const std::exception_ptr& exception, const HttpRequest& request) const;
 
   Parts& parts_;

@@ -1,12 +1,15 @@
 #include "server/json_body.h"
 
 #include <cstdint>
+#include <exception>
+#include <new>
 
 #include <nlohmann/json.hpp>
 
 #include "engine/quantity/bad_input.h"
 #include "server/endpoints.h"
 #include "server/problem.h"
+#include "store/store_error.h"
 
 namespace pumpwright::server {
 namespace {
@@ -17,6 +20,18 @@ std::string short_text(const job::JsonReader& json, std::size_t bytes_max) {
   auto text = json.text(bytes_max);
   if (text.empty()) json.refuse("a text that is not empty");
   return text;
+}
+
+void rethrow_when_the_store_failed(const std::exception_ptr& why) {
+  try {
+    std::rethrow_exception(why);
+  } catch (const store::StoreError&) {
+    throw;
+  } catch (const std::bad_alloc&) {
+    throw;
+  } catch (...) {
+    return;  // the event's own fault: told beside it
+  }
 }
 
 }  // namespace
@@ -52,6 +67,8 @@ shop::Hand hand_of(const Call& call, const job::JsonReader& body) {
 }
 
 nlohmann::json receipt_json(const shop::Receipt& receipt) {
+  for (const auto& one : receipt.refused)
+    rethrow_when_the_store_failed(one.why);
   auto accepted = nlohmann::json::array();
   for (const auto& one : receipt.accepted)
     accepted.push_back({{"key", one.key}, {"seq", one.seq}, {"hash", one.hash}});

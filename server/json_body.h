@@ -22,7 +22,9 @@ shop::HandedIn event_in(const job::JsonReader& json);
 // Who is signed in, on the device that the body names.
 shop::Hand hand_of(const Call& call, const job::JsonReader& body);
 
-// {"accepted", "refused", "head", "seq"}
+// {"accepted", "refused", "head", "seq"}. A store that fails says nothing about an event: then this throws
+// what the store threw, so that the request as a whole has failed and the tablet hands it in again, under the
+// same keys, instead of showing a person a refusal.
 nlohmann::json receipt_json(const shop::Receipt& receipt);
 
 // Lets what was refused stand for the whole answer, where a request carries just one event.
