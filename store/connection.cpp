@@ -19,6 +19,7 @@ std::optional<StoreErrorCode> code_of_errno(int system_errno) {
   switch (system_errno) {
     case ENOSPC:
     case EDQUOT:
+    case EFBIG:  // a file as large as the file system or the process's limit lets it be
       return StoreErrorCode::disk_full;
     case EROFS:
     case EACCES:

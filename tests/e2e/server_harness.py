@@ -5,6 +5,7 @@ import http.client
 import json
 import os
 import re
+import resource
 import signal
 import socket
 import ssl
@@ -23,11 +24,10 @@ PASSWORD = "a long enough one"
 class Server:
     """One running `pumpwright serve`. Its standard error is read all the time, so that it never waits for a reader."""
 
-    def __init__(self, data, *arguments, listen="127.0.0.1:0", limit_file_bytes=None):
-        command = [PROGRAM, "serve", "--data", str(data), "--listen", listen, *arguments]
-        if limit_file_bytes is not None:
-            command = ["bash", "-c", f'ulimit -f {limit_file_bytes // 1024}; exec "$@"', "bash", *command]
-        self.process = subprocess.Popen(command, cwd=ROOT, env=ENVIRONMENT, stdin=subprocess.DEVNULL, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True)
+    def __init__(self, data, *arguments, listen="127.0.0.1:0", inside=()):
+        command = [*inside, PROGRAM, "serve", "--data", str(data), "--listen", listen, *arguments]
+        self.process = subprocess.Popen(command, cwd=ROOT, env=ENVIRONMENT, stdin=subprocess.DEVNULL, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True,
+                                        restore_signals=False)  # a file that may not grow is an error to it, not a signal
         self.lines = []
         self.news = threading.Condition()
         self.reader = threading.Thread(target=self._read, daemon=True)
@@ -76,6 +76,11 @@ class Server:
         self.process.stdout.close()
         self.process.stderr.close()
         return status
+
+    def let_files_grow_to(self, size):
+        """From now on the server can write no file beyond that many bytes, as on a disk that is full; None: no bound."""
+        _, hard = resource.prlimit(self.process.pid, resource.RLIMIT_FSIZE)
+        resource.prlimit(self.process.pid, resource.RLIMIT_FSIZE, (hard if size is None else size, hard))
 
     def connection(self, context=None):
         if self.tls:

@@ -151,6 +151,7 @@ TEST(StoreErrors, ComeFromCodesNotFromText) {
   EXPECT_EQ(code_of(SQLITE_IOERR_WRITE, ENOSPC), StoreErrorCode::disk_full);
   EXPECT_EQ(code_of(SQLITE_IOERR_SHMSIZE, ENOSPC), StoreErrorCode::disk_full);
   EXPECT_EQ(code_of(SQLITE_IOERR_WRITE, EDQUOT), StoreErrorCode::disk_full);
+  EXPECT_EQ(code_of(SQLITE_IOERR_WRITE, EFBIG), StoreErrorCode::disk_full);
   EXPECT_EQ(code_of(SQLITE_IOERR_WRITE, EROFS), StoreErrorCode::read_only);
   EXPECT_EQ(code_of(SQLITE_IOERR_WRITE, EIO), StoreErrorCode::io);
   EXPECT_EQ(code_of(SQLITE_IOERR_FSYNC, 0), StoreErrorCode::io);
