@@ -5,11 +5,11 @@
 #include <csignal>
 #include <cstring>
 #include <fstream>
-#include <iterator>
 #include <sstream>
 #include <stdexcept>
 #include <string>
 #include <thread>
+#include <utility>
 #include <vector>
 
 #include <fcntl.h>
@@ -26,8 +26,9 @@ constexpr int wait_steps = 1200;  // of wait_step: a minute
 constexpr std::chrono::milliseconds wait_step{50};
 
 std::string text_of(const fs::path& file) {
-  std::ifstream in(file, std::ios::binary);
-  return {std::istreambuf_iterator<char>(in), std::istreambuf_iterator<char>()};
+  std::ostringstream text;
+  text << std::ifstream(file, std::ios::binary).rdbuf();
+  return std::move(text).str();
 }
 
 // Both outputs of the program go to the end of `log`.
