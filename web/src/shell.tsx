@@ -1,6 +1,6 @@
 // What stands round every screen: the way home, the connection, and language, units and theme at any time.
 import { useEffect, useState } from 'preact/hooks';
-import { cutOff } from './api/client';
+import { cutOff, Refused } from './api/client';
 import { keepsForGood } from './outbox/database';
 import { refused, serverTrouble, waiting } from './outbox/outbox';
 import { address, go, route } from './route';
@@ -10,7 +10,7 @@ import { t } from './text/text';
 import { announce } from './widgets/announce';
 import { WorkButton } from './widgets/busy';
 import { Dialog } from './widgets/dialog';
-import { Choice, Notice } from './widgets/form';
+import { Choice, errorText, Notice } from './widgets/form';
 
 function Mark() {
   return (
@@ -64,7 +64,7 @@ function Settings() {
 
 function Menu({ onClose, onKeys }: { onClose: () => void; onKeys: () => void }) {
   const leave = async () => {
-    await signOut().catch(() => announce(t('noAnswer')));
+    await signOut().catch((e) => announce(e instanceof Refused ? errorText(e.error) : t('noAnswer')));
     onClose();
     go(address.benches);
   };

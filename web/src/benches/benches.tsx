@@ -4,7 +4,7 @@ import { useEffect } from 'preact/hooks';
 import { CutOff, get, Refused } from '../api/client';
 import { listen } from '../api/live';
 import type { JobCard, ServerError } from '../api/types';
-import { read, write } from '../outbox/database';
+import { keepView, keptView } from '../outbox/kept_views';
 import { keptOf } from '../outbox/outbox';
 import { address } from '../route';
 import { say, timeText } from '../session/preferences';
@@ -48,12 +48,12 @@ async function askOnce(): Promise<void> {
     today.value = await get<Today>('/api/jobs');
     todayError.value = null;
     notNow.value = false;
-    await write('views', 'benches', today.value);
+    await keepView('benches', today.value);
   } catch (error) {
     if (error instanceof Refused) todayError.value = error.error;
     else if (error instanceof CutOff) {
       notNow.value = true;
-      today.value ??= (await read<Today>('views', 'benches')) ?? null;
+      today.value ??= (await keptView<Today>('benches')) ?? null;
     } else throw error;
   }
 }

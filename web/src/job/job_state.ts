@@ -3,7 +3,7 @@ import { signal } from '@preact/signals';
 import { CutOff, get, jobPath, Refused } from '../api/client';
 import { listen } from '../api/live';
 import type { CheckView, JobView, ServerError, StepView } from '../api/types';
-import { read, write } from '../outbox/database';
+import { keepView, keptView } from '../outbox/kept_views';
 import { whenSent } from '../outbox/outbox';
 
 export interface OpenJob {
@@ -33,7 +33,7 @@ async function fetchOnce(number: string): Promise<void> {
     if (!isOpen(number)) return;
     const at = new Date().toISOString();
     openJob.value = { number, view, at, error: null, cutOff: false };
-    await write('views', number, { view, at } satisfies KeptView);
+    await keepView(number, { view, at } satisfies KeptView);
   } catch (error) {
     if (!isOpen(number) || !openJob.value) return;
     if (error instanceof Refused) openJob.value = { ...openJob.value, error: error.error };
@@ -43,7 +43,7 @@ async function fetchOnce(number: string): Promise<void> {
 }
 
 async function showKept(number: string): Promise<void> {
-  const known = await read<KeptView>('views', number);
+  const known = await keptView<KeptView>(number);
   if (!isOpen(number) || !openJob.value) return;
   const now = openJob.value;
   openJob.value = {
@@ -93,7 +93,7 @@ export function watchJob(number: string): () => void {
 /** The view of last time at once, the present one as soon as it comes. */
 async function showKeptFirst(number: string): Promise<void> {
   const first = refreshJob(number);
-  const known = await read<KeptView>('views', number);
+  const known = await keptView<KeptView>(number);
   if (known && isOpen(number) && openJob.value && !openJob.value.view)
     openJob.value = { ...openJob.value, view: known.view, at: known.at };
   await first;

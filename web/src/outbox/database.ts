@@ -86,6 +86,17 @@ export async function remove(store: StoreName, key: IDBValidKey): Promise<void> 
   await finished(transaction);
 }
 
+export async function clear(store: StoreName): Promise<void> {
+  const db = await open();
+  if (!db) {
+    memory[store].clear();
+    return;
+  }
+  const transaction = db.transaction(store, 'readwrite');
+  transaction.objectStore(store).clear();
+  await finished(transaction);
+}
+
 /**
  * Counts up and keeps what `make` makes of the count, in one transaction: two tabs of one tablet never use a number
  * twice.

@@ -2,6 +2,7 @@
 import { computed, signal } from '@preact/signals';
 import { adoptToken, CutOff, call, get, onSignedOut, post } from '../api/client';
 import type { Person, Role, Session } from '../api/types';
+import { viewsAreFor } from '../outbox/kept_views';
 import { newKey } from '../outbox/uuid';
 import { recall, remember } from './remembered';
 
@@ -48,10 +49,9 @@ function take(next: Session): void {
   adoptToken(next);
   session.value = next;
   sessionUnknown.value = false;
-  if (next.person) {
-    remember('person', JSON.stringify(next.person));
-    if (next.device) rememberTile(next.person);
-  }
+  remember('person', next.person ? JSON.stringify(next.person) : '');
+  if (next.person && next.device) rememberTile(next.person);
+  void viewsAreFor(next.person?.id ?? null);
 }
 
 /** Asks the server; without an answer the last person on this tablet goes on, their work is kept until it is back. */
@@ -91,7 +91,7 @@ export async function makeFirstPerson(wanted: {
 
 export async function signOut(): Promise<void> {
   await call<void>('DELETE', '/api/session');
-  remember('person', '');
+  if (session.value) take({ ...session.value, person: null });
   await loadSession();
 }
 
