@@ -1,7 +1,10 @@
 // Nothing entered is lost and nothing is there twice: the network cut, the server killed, with the page open.
 import assert from 'node:assert/strict';
+import { writeFileSync } from 'node:fs';
+import path from 'node:path';
 import { openPage, readyForTheCut, signIn, startSweep, typeReadings, written } from './browser.mjs';
 import { Wire } from './cut.mjs';
+import { run } from './program.mjs';
 
 const sweep = ['0', '+0.5', '+1', '+1.5', '+1.5', '+1', '+0.5', '0', '-0.5', '-0.5', '-0.5', '0', '0'];
 
@@ -113,6 +116,44 @@ export const promises = {
         ['key-length', '1.188'],
       ],
     );
+    assert.deepEqual(page.faults, []);
+  },
+
+  'the server’s disk is full: the page says so, the reading stays on the tablet and goes out once there is room': async ({
+    browser,
+    shop,
+  }) => {
+    const client = await shop.signIn('J.M.');
+    await client.openLike('G-2117', 'G-2231');
+    const page = await openPage(browser);
+    await signIn(page, shop.address, 'J.M.');
+    await page.goto(`${shop.address}/job/G-2231/step/end-float`);
+    const reading = page.getByLabel('Reading', { exact: true });
+    await reading.waitFor();
+    await shop.letFilesGrowTo(0);
+    await reading.fill('4.5');
+    await page.keyboard.press('Enter');
+    const said = page.locator('.banner', { hasText: 'The server\'s disk is full' });
+    await said.waitFor();
+    await page.getByText('not judged yet').first().waitFor();
+    await page.reload();
+    await said.waitFor();
+    await page.getByText('not judged yet').first().waitFor();
+    assert.equal(await page.locator('.banner-refused').count(), 0);
+    assert.deepEqual(await client.readings('G-2231', 'end-float'), []);
+    await shop.letFilesGrowTo(Number.POSITIVE_INFINITY);
+    await page.locator('.check-card .verdict-banner').waitFor({ timeout: 60_000 });
+    await said.waitFor({ state: 'detached' });
+    assert.deepEqual(
+      (await client.readings('G-2231', 'end-float')).map((r) => r.payload.value),
+      ['4.5'],
+    );
+    await shop.stop();
+    const record = path.join(shop.directory, 'record.json');
+    const key = path.join(shop.directory, 'shop.pub');
+    writeFileSync(record, (await run('export', 'G-2231', '--data', shop.data)).out);
+    writeFileSync(key, (await run('public-key', '--data', shop.data)).out);
+    assert.equal((await run('verify', record, '--trust', key)).status, 0);
     assert.deepEqual(page.faults, []);
   },
 };

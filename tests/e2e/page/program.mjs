@@ -56,7 +56,9 @@ export class Shop {
   /** Serves the shop; again at the same port, so that an open page finds it. */
   async start() {
     const listen = `127.0.0.1:${this.port ?? 0}`;
-    const served = spawn(program, ['serve', '--data', this.data, '--listen', listen, '--quiet'], {
+    // A file that may not grow is an error to the server, as on a full disk, not a signal.
+    const command = ['-c', 'trap "" XFSZ; exec "$@"', 'sh', program];
+    const served = spawn('sh', [...command, 'serve', '--data', this.data, '--listen', listen, '--quiet'], {
       cwd: root,
       env: environment,
       stdio: ['ignore', 'ignore', 'pipe'],
@@ -78,6 +80,13 @@ export class Shop {
   /** What the program wrote when a sanitizer or an assertion spoke. */
   get complaints() {
     return this.#errors.filter((line) => /Sanitizer|runtime error|ssertion/.test(line));
+  }
+
+  /** From now on the server can write no file beyond that many bytes; Infinity: there is room again. */
+  async letFilesGrowTo(bytes) {
+    const size = bytes === Number.POSITIVE_INFINITY ? 'unlimited' : String(bytes);
+    const args = ['--pid', String(this.#process.pid), `--fsize=${size}:`];
+    await new Promise((resolve, reject) => execFile('prlimit', args, (e) => (e ? reject(e) : resolve())));
   }
 
   /** Ends the server; SIGKILL is what a power cut looks like to it. */
