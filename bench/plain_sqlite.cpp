@@ -43,13 +43,6 @@ void bind_blob(sqlite3_stmt* statement, int place, const void* bytes, std::size_
   sqlite3_bind_blob(statement, place, bytes, static_cast<int>(count), SQLITE_STATIC);
 }
 
-// The settings of store/connection.cpp.
-constexpr const char* same_settings =
-    "PRAGMA busy_timeout = 10000; PRAGMA trusted_schema = OFF; PRAGMA cell_size_check = ON;"
-    "PRAGMA mmap_size = 0; PRAGMA temp_store = MEMORY; PRAGMA synchronous = FULL; PRAGMA journal_mode = WAL;"
-    "PRAGMA foreign_keys = ON; PRAGMA secure_delete = ON; PRAGMA wal_autocheckpoint = 1000;"
-    "PRAGMA journal_size_limit = 67108864;";
-
 // The event table with its keys: rows are made before and only inserted.
 constexpr const char* same_table =
     "CREATE TABLE stream (id INTEGER PRIMARY KEY, name TEXT NOT NULL UNIQUE) STRICT;"
@@ -91,6 +84,12 @@ void insert_row(sqlite3* database, sqlite3_stmt* insert, const StoredEvent& row,
 }
 
 }  // namespace
+
+const char* const same_settings =
+    "PRAGMA busy_timeout = 10000; PRAGMA trusted_schema = OFF; PRAGMA cell_size_check = ON;"
+    "PRAGMA mmap_size = 0; PRAGMA temp_store = MEMORY; PRAGMA synchronous = FULL; PRAGMA journal_mode = WAL;"
+    "PRAGMA foreign_keys = ON; PRAGMA secure_delete = ON; PRAGMA wal_autocheckpoint = 1000;"
+    "PRAGMA journal_size_limit = 67108864;";
 
 double plain_rows_per_s(const std::filesystem::path& file, const PlainWork& work) {
   sqlite3* database = nullptr;

@@ -11,6 +11,9 @@
 
 namespace pumpwright::bench {
 
+// The settings of store/connection.cpp.
+extern const char* const same_settings;
+
 struct PlainWork {
   std::span<const store::StoredEvent> rows;   // already hashed
   std::span<const std::size_t> transactions;  // how many rows each takes; their sum is the number of rows
