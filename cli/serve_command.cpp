@@ -18,6 +18,7 @@ struct ServeArguments {
   std::vector<std::string> tls_names;
   bool tls = false;
   bool quiet = false;
+  bool public_passwords = false;
 };
 
 // Speaks on standard error while it runs: standard output is for answers, and a server gives none.
@@ -29,6 +30,7 @@ Answer run_serve(const ServeArguments& a) {
                          .tls = a.tls,
                          .tls_names = a.tls_names,
                          .quiet = a.quiet,
+                         .public_passwords = a.public_passwords,
                          .program = program_identity(),
                          .version = std::string(program_version())},
                         std::cerr);
@@ -59,6 +61,10 @@ void add_serve_command(CLI::App& app, Action& chosen) {
           "--tls-name", a->tls_names,
           "A name or address tablets use for this machine, besides those it knows itself; may be repeated")
       ->type_name("NAME");
+  serve->add_flag(
+      "--public-passwords", a->public_passwords,
+      "Let others reach a demonstration shop, whose people have public passwords; without it such a "
+      "shop is served to this machine alone");
   serve->add_flag("--quiet", a->quiet, "No line for each request");
   serve->callback(
       [a, &chosen] { chosen = [a](const Surroundings& /*surroundings*/) { return run_serve(*a); }; });

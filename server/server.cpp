@@ -13,6 +13,7 @@
 #include <fmt/format.h>
 
 #include "catalog/embedded.h"
+#include "engine/quantity/bad_input.h"
 #include "server/application.h"
 #include "server/certificate.h"
 #include "server/data_lock.h"
@@ -97,6 +98,7 @@ class Server::Impl {
         throttle_(store_->secrets(), system_now_ms),
         changes_(store_->events()),
         first_start_(shop_.has_people() ? std::string() : announced_code()) {
+    want_loopback_for_a_demonstration();
     store_->secrets().purge_expired();
     store_->events().set_listener([this](auto events) { changes_.on_committed(events); });
     prepare_tls();
@@ -145,6 +147,17 @@ class Server::Impl {
     auto code = random_code();
     log_.say("The shop has no people yet. One-time code for the first lead hand: " + code);
     return code;
+  }
+
+  // Encryption is no help: whoever reaches the page can sign in.
+  void want_loopback_for_a_demonstration() const {
+    if (options_.public_passwords || is_loopback(options_.listen.address) || !shop_.state()->invented) return;
+    throw BadInput({.field = "--listen",
+                    .place = "",
+                    .value = options_.listen.address,
+                    .expected = "an address of this machine alone, such as 127.0.0.1:8080: the people of a "
+                                "demonstration shop have public passwords. With --public-passwords it may be "
+                                "reached by others"});
   }
 
   void prepare_tls() {

@@ -26,6 +26,7 @@ struct ServerOptions {
   bool tls = false;
   std::vector<std::string> tls_names;  // names and addresses the tablets use, besides the machine's own
   bool quiet = false;                  // no line per request
+  bool public_passwords = false;       // a demonstration shop may be reached from the network
   std::string program;                 // version and build, frozen into plans
   std::string version;                 // "0.1.0"
 };
@@ -34,7 +35,8 @@ class Server {
  public:
   // Locks and opens the data directory, opens the port, and says on `log` where it listens, what is unsafe
   // about that, and the one-time code while the shop has no people. Throws BadInput for a directory or an
-  // address that can not be used, store::StoreError when the store can not be opened.
+  // address that can not be used and for a demonstration shop, whose passwords everybody knows, on an address
+  // that others reach, store::StoreError when the store can not be opened.
   Server(ServerOptions options, std::ostream& log);
   ~Server();
   Server(const Server&) = delete;

@@ -6,6 +6,17 @@
 #include "server/set_cookie.h"
 
 namespace pumpwright::server {
+namespace {
+
+// Who works here is told to nobody but the devices a lead hand has enrolled.
+nlohmann::json people_to_tap(const shop::ShopState& state) {
+  auto people = nlohmann::json::array();
+  for (const auto& [id, person] : state.people)
+    if (person.active) people.push_back({{"id", id}, {"initials", id}, {"name", person.name}});
+  return people;
+}
+
+}  // namespace
 
 nlohmann::json session_json(const Parts& parts, const HttpRequest& request, const SignedIn& signed_in) {
   const auto state = parts.shop.state();
@@ -18,13 +29,15 @@ nlohmann::json session_json(const Parts& parts, const HttpRequest& request, cons
   nlohmann::json device;
   if (const auto id = enrolled_device(parts, request))
     device = {{"id", *id}, {"name", state->devices.at(*id).name}};
-  return {{"person", person},
-          {"token", derived_token(parts.token_key, signed_in.token_of)},
-          {"device", device},
-          {"shop", {{"name", state->name}, {"invented", state->invented}}},
-          {"first_start", parts.first_start.open()},
-          {"secure", request.secure},
-          {"version", parts.version}};
+  nlohmann::json session{{"person", person},
+                         {"token", derived_token(parts.token_key, signed_in.token_of)},
+                         {"device", device},
+                         {"shop", {{"name", state->name}, {"invented", state->invented}}},
+                         {"first_start", parts.first_start.open()},
+                         {"secure", request.secure},
+                         {"version", parts.version}};
+  if (signed_in.person == nullptr && !device.is_null()) session["people"] = people_to_tap(*state);
+  return session;
 }
 
 bool has_token(const Parts& parts, const HttpRequest& request, const Session* session) {

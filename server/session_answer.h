@@ -15,6 +15,7 @@ struct SignedIn {
   std::string_view token_of;             // the cookie the request token is derived from
 };
 
+// "people" is there on an enrolled device on which nobody is signed in: whom a PIN may be entered for.
 nlohmann::json session_json(const Parts& parts, const HttpRequest& request, const SignedIn& signed_in);
 
 // Whether the X-Pumpwright-Token of a request belongs to its cookie: that of the session or, where nobody is

@@ -11,6 +11,7 @@ import urllib.parse
 
 import jsonschema
 
+from harness import run
 from server_harness import PASSWORD, Browser, Server, ServerTest, demo_job, now_text
 
 ROLES = ("nobody", "read-only", "office", "technician", "lead-hand")
@@ -312,6 +313,21 @@ class Restart(unittest.TestCase):
         self.assertEqual(browser.hand_in("shop", ("shop-named", {"name": "Kept"})).status, 200)  # the token, too
         self.assertFalse(any("One-time code" in line for line in again.log()))
         browser.close()
+
+    def test_a_demonstration_shop_is_served_to_this_machine_alone_unless_told_otherwise(self):
+        made = run("demo", "--data", self.data, "--jobs", "demo")
+        self.assertEqual(made.returncode, 0, made.stderr)
+        for listen in ("0.0.0.0:0", "[::]:0"):
+            for more in ((), ("--tls",)):
+                refused = run("serve", "--data", self.data, "--listen", listen, *more)
+                self.assertEqual(refused.returncode, 2, refused.stderr)
+                self.assertIn("public passwords", refused.stderr)
+                self.assertIn("--public-passwords", refused.stderr)
+                self.assertNotIn("Listening", refused.stderr)
+        self.assertEqual(self.start().stop(), 0)
+        open_to_all = Server(self.data, "--public-passwords", listen="0.0.0.0:0")
+        self.addCleanup(open_to_all.stop)
+        open_to_all.wait_for("WARNING: reachable from the network without encryption")
 
     def test_a_second_server_on_the_same_data_is_refused(self):
         self.start()

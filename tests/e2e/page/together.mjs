@@ -1,10 +1,32 @@
 // Several people at one job, in their own language and units, each with what their role may do.
 import assert from 'node:assert/strict';
 import { openPage, signIn } from './browser.mjs';
+import { passwords } from './program.mjs';
 
 async function read(page, value) {
   await page.getByLabel('Reading', { exact: true }).fill(value);
   await page.keyboard.press('Enter');
+}
+
+/** The names of what the page keeps of one sort on the tablet. */
+const kept = (page, sort) =>
+  page.evaluate(
+    (store) =>
+      new Promise((done, failed) => {
+        const opening = indexedDB.open('pumpwright');
+        opening.onerror = () => failed(opening.error);
+        opening.onsuccess = () => {
+          const asking = opening.result.transaction(store).objectStore(store).getAllKeys();
+          asking.onsuccess = () => done(asking.result);
+          asking.onerror = () => failed(asking.error);
+        };
+      }),
+    sort,
+  );
+
+async function signOut(page) {
+  await page.click('.menu-button');
+  await page.getByRole('button', { name: 'Sign out' }).click();
 }
 
 export const promises = {
@@ -123,9 +145,10 @@ export const promises = {
     assert.match(await page.getByRole('alert').textContent(), /password/i);
     assert.equal(await page.locator('.bench-card').count(), 0);
     await signIn(page, shop.address, 'J.M.');
-    await page.click('.menu-button');
-    await page.getByRole('button', { name: 'Sign out' }).click();
+    assert.notDeepEqual(await kept(page, 'views'), []);
+    await signOut(page);
     await page.getByLabel('Password').waitFor();
+    assert.deepEqual(await kept(page, 'views'), []);
     await page.goto(`${shop.address}/job/O-0518`);
     await page.getByLabel('Password').waitFor();
     assert.equal(await page.getByText('orchard').count(), 0);
@@ -165,6 +188,46 @@ export const promises = {
       assert.equal(await page.locator('input[type=password]').count(), 0);
       assert.deepEqual(page.faults, []);
     }
+  },
+
+  'an enrolled tablet shows who works here: a tile and a PIN, by keyboard, and only there': async ({ browser, shop }) => {
+    const page = await openPage(browser);
+    await signIn(page, shop.address, 'L.H.');
+    await page.goto(`${shop.address}/shop/devices`);
+    await page.getByLabel('Name of this tablet').fill('Bench 3');
+    await page.keyboard.press('Enter');
+    await page.getByText('this one').waitFor();
+    await signOut(page);
+    const tiles = page.locator('.person-tile');
+    await tiles.first().waitFor();
+    assert.deepEqual(await tiles.locator('strong').allTextContents(), ['J.M.', 'L.H.', 'O.F.', 'R.S.']);
+    for (const tile of await tiles.all()) {
+      const { width, height } = await tile.boundingBox();
+      assert.ok(width >= 48 && height >= 48, `${width} × ${height}`);
+    }
+    const elsewhere = await openPage(browser);
+    await elsewhere.goto(shop.address);
+    await elsewhere.getByLabel('Initials').waitFor();
+    assert.equal(await elsewhere.locator('.person-tile').count(), 0);
+
+    await page.getByRole('button', { name: 'Use the password' }).click();
+    await page.getByLabel('Initials').fill('J.M.');
+    await page.getByLabel('Password').fill(passwords['J.M.']);
+    await page.keyboard.press('Enter');
+    await page.waitForSelector('.bench-card');
+    await page.goto(`${shop.address}/me`);
+    const form = page.locator('form', { hasText: 'PIN on Bench 3' });
+    await form.getByLabel('Password now').fill(passwords['J.M.']);
+    await form.getByLabel('New PIN').fill('481516');
+    await page.keyboard.press('Enter');
+    await form.getByText('Saved').waitFor();
+    await signOut(page);
+    await page.locator('.person-tile', { hasText: 'J.M.' }).focus();
+    await page.keyboard.press('Enter');
+    await page.getByLabel('PIN of J.M.').fill('481516');
+    await page.keyboard.press('Enter');
+    await page.waitForSelector('.bench-card');
+    assert.deepEqual([...page.faults, ...elsewhere.faults], []);
   },
 };
 

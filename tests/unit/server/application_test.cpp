@@ -8,6 +8,7 @@
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
 
+#include "server/content_coding.h"
 #include "server/openapi_document.h"
 #include "tests/unit/server/a_shop.h"
 
@@ -275,6 +276,75 @@ TEST(Pin, WorksOnAnEnrolledDeviceOnlyAndEndsAfterFiveWrongOnes) {
   at.pass(1000);
   EXPECT_EQ(tablet.sign_in("T.E.").status, 200);
   EXPECT_EQ(with_pin(tablet, "481516").status, 200);
+}
+
+TEST(Pin, PeopleAreNamedOnAnEnrolledDeviceOnlyAndToNobodyElse) {
+  AStaffedShop at;
+  const auto people_seen_by = [](Browser& browser) {
+    const auto session = json::parse(browser.ask("GET", "/api/session").body);
+    std::vector<std::string> ids;
+    for (const auto& person : session.value("people", json::array()))
+      ids.push_back(person.at("id"));
+    return ids;
+  };
+  Browser stranger(at);
+  EXPECT_TRUE(people_seen_by(stranger).empty());
+  EXPECT_FALSE(json::parse(stranger.ask("GET", "/api/session").body).contains("people"));
+
+  Browser tablet(at);
+  tablet.sign_in("R.T.");
+  const json enrolment{{"key", "enrol"}, {"device", "test"}, {"device_seq", 1}, {"name", "Bench 3"}};
+  ASSERT_EQ(tablet.ask("POST", "/api/shop/devices", enrolment).status, 201);
+  EXPECT_TRUE(people_seen_by(tablet).empty()) << "signed in, they are not needed";
+  ASSERT_EQ(tablet.ask("DELETE", "/api/session").status, 204);
+  EXPECT_EQ(people_seen_by(tablet), (std::vector<std::string>{"O.F.", "R.O.", "R.T.", "T.E."}));
+
+  const auto change = [&](const std::string& key, const std::string& type, const json& payload) {
+    return at.lead_hand
+        .ask(
+            "POST", "/api/shop/events",
+            {{"device", "test"},
+             {"events",
+              json::array({{{"key", key}, {"device_seq", 2}, {"type", type}, {"payload", payload.dump()}}})}})
+        .status;
+  };
+  ASSERT_EQ(change("leaves", "person-changed", {{"id", "T.E."}, {"active", false}}), 200);
+  EXPECT_EQ(people_seen_by(tablet), (std::vector<std::string>{"O.F.", "R.O.", "R.T."}));
+  const auto device = at.shop.state()->devices.begin()->first;
+  ASSERT_EQ(change("dropped", "device-dropped", {{"id", device}}), 200);
+  EXPECT_TRUE(people_seen_by(tablet).empty());
+}
+
+// Among many names a compressed answer would tell something of the token beside them.
+TEST(SignIn, TheTokenIsNeverCompressedBesideNames) {
+  AStaffedShop at;
+  for (int i = 0; i < 26; ++i) {
+    const auto id = "P" + std::to_string(i);
+    ASSERT_EQ(at.lead_hand
+                  .ask("POST", "/api/shop/people",
+                       {{"key", id},
+                        {"device", "test"},
+                        {"device_seq", 10 + i},
+                        {"id", id},
+                        {"name", std::string(60, 'n')},
+                        {"role", "office"},
+                        {"password", password}})
+                  .status,
+              201);
+  }
+  Browser tablet(at);
+  tablet.sign_in("R.T.");
+  ASSERT_EQ(tablet
+                .ask("POST", "/api/shop/devices",
+                     {{"key", "enrol"}, {"device", "test"}, {"device_seq", 1}, {"name", "Bench 3"}})
+                .status,
+            201);
+  tablet.ask("DELETE", "/api/session");
+  const auto answer = tablet.ask("GET", "/api/session", {}, {{"accept-encoding", "gzip"}});
+  ASSERT_GT(answer.content().size(), compressed_from_bytes);
+  EXPECT_TRUE(json::accept(answer.content()));
+  for (const auto& field : answer.headers)
+    EXPECT_NE(field.name, "Content-Encoding");
 }
 
 TEST(Requests, ForAnotherHostAreNotAnswered) {
