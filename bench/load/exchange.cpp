@@ -17,7 +17,7 @@ std::string Visitor::host() const {
 std::string Visitor::cookie_header() const {
   std::string text;
   for (const auto& [name, value] : cookies)
-    text += (text.empty() ? "" : "; ") + name + "=" + value;
+    text.append(text.empty() ? "" : "; ").append(name).append("=").append(value);
   return text;
 }
 
