@@ -4,7 +4,7 @@
 #include <cerrno>
 #include <cstring>
 #include <fstream>
-#include <iterator>
+#include <sstream>
 #include <stdexcept>
 
 #include <fcntl.h>
@@ -136,8 +136,9 @@ SigningKey shop_key_in(const std::string& path) {
     write_new_secret(path, std::string(secret_prefix) + to_hex(key.seed()) + "\n");
     return key;
   }
-  const std::string line =
-      without_line_end(std::string(std::istreambuf_iterator<char>(file), std::istreambuf_iterator<char>()));
+  std::ostringstream text;
+  text << file.rdbuf();
+  const std::string line = without_line_end(text.str());
   if (line.rfind(secret_prefix, 0) == 0)
     if (const auto seed = from_hex(line.substr(secret_prefix.size()), crypto_sign_SEEDBYTES))
       return *SigningKey::from_seed(*seed);
