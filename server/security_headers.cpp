@@ -11,6 +11,12 @@ void set_unless_there(HttpResponse& response, std::string_view name, std::string
   if (!there) response.set(std::string(name), std::string(value));
 }
 
+bool is_json(const HttpResponse& response) {
+  return std::any_of(response.headers.begin(), response.headers.end(), [](const auto& field) {
+    return field.name == "Content-Type" && field.value.starts_with("application/json");
+  });
+}
+
 }  // namespace
 
 void add_security_headers(HttpResponse& response, const HeaderNeeds& needs) {
@@ -23,7 +29,12 @@ void add_security_headers(HttpResponse& response, const HeaderNeeds& needs) {
   set_unless_there(response, "Permissions-Policy", "camera=(self), serial=(self)");
   set_unless_there(response, "Cross-Origin-Opener-Policy", "same-origin");
   set_unless_there(response, "Cross-Origin-Resource-Policy", "same-origin");
-  if (needs.api) set_unless_there(response, "Cache-Control", "no-store");
+  if (needs.api) {
+    set_unless_there(response, "Cache-Control", "no-store");
+    // Opened as a page of its own, data are a file to keep and never something to show.
+    if (is_json(response))
+      set_unless_there(response, "Content-Disposition", "attachment; filename=\"api.json\"");
+  }
   if (needs.secure) set_unless_there(response, "Strict-Transport-Security", "max-age=31536000");
 }
 

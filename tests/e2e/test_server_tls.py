@@ -60,6 +60,23 @@ class Tls(unittest.TestCase):
             with self.assertRaises((ssl.SSLError, ConnectionResetError)):
                 context.wrap_socket(plain)
 
+    def connects_with(self, ciphers):
+        context = ssl._create_unverified_context()
+        context.maximum_version = ssl.TLSVersion.TLSv1_2
+        context.set_ciphers(ciphers + "@SECLEVEL=0")
+        with socket.create_connection((self.server.host, self.server.port), timeout=60) as plain:
+            try:
+                with context.wrap_socket(plain) as secure:
+                    return secure.cipher()[0]
+            except (ssl.SSLError, ConnectionResetError):
+                return None
+
+    def test_weak_ciphers_are_refused(self):
+        for ciphers in ("AES128-SHA", "AES256-GCM-SHA384", "ECDHE-ECDSA-AES128-SHA", "ECDHE-RSA-AES256-SHA384", "ECDHE-ECDSA-AES256-SHA384", "aNULL"):
+            with self.subTest(ciphers=ciphers):
+                self.assertIsNone(self.connects_with(ciphers))
+        self.assertRegex(self.connects_with("DEFAULT"), "^ECDHE-.*(GCM|CHACHA20)")
+
     def test_plain_text_gets_no_answer_and_does_no_harm(self):
         with socket.create_connection((self.server.host, self.server.port), timeout=60) as plain:
             plain.sendall(b"GET /api/health HTTP/1.1\r\nHost: localhost\r\n\r\n")

@@ -156,15 +156,15 @@ export class Client {
     return (await this.job(number)).readings.filter((r) => r.check === check);
   }
 
-  /** A job built like an earlier one, opened without the page. */
-  async openLike(earlier, number) {
+  /** A job built like an earlier one, opened without the page; `other` says what of its header differs. */
+  async openLike(earlier, number, other = {}) {
     const { make_up, header } = await this.job(earlier);
     const { customer, pump, serial, reason } = header;
     await this.post('/api/jobs', {
       key: randomUUID(),
       device: 'tests',
       device_seq: this.#next(),
-      job: { number, customer, pump, serial, reason },
+      job: { number, customer, pump, serial, reason, ...other },
       make_up,
     });
   }

@@ -229,6 +229,23 @@ export const promises = {
     await page.waitForSelector('.bench-card');
     assert.deepEqual([...page.faults, ...elsewhere.faults], []);
   },
+
+  'what people wrote is shown as they wrote it and runs nothing': async ({ browser, shop }) => {
+    const written = '<img src=x onerror="window.ran=1"><script>window.ran=1</script> ’ " & ねこ';
+    const client = await shop.signIn('L.H.');
+    await client.openLike('G-2117', 'G-2232', { customer: written, pump: written, reason: written });
+    const note = { step: 'make-safe', text: written };
+    await client.record('/api/jobs/G-2232/events', { type: 'note', payload: note });
+    const page = await openPage(browser);
+    await signIn(page, shop.address, 'L.H.');
+    for (const place of ['', 'job/G-2232', 'job/G-2232/step/make-safe', 'job/G-2232/release']) {
+      await page.goto(`${shop.address}/${place}`);
+      await page.getByText(written).first().waitFor();
+      assert.equal(await page.evaluate(() => window.ran), undefined, place);
+      assert.equal(await page.locator('img[src="x"]').count(), 0, place);
+    }
+    assert.deepEqual(page.faults, []);
+  },
 };
 
 const passwordOfReader = 'only looking at the pumps';

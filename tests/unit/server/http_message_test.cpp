@@ -76,6 +76,19 @@ TEST(SecurityHeaders, AreOnDataAndPage) {
   }
 }
 
+TEST(SecurityHeaders, MakeDataAFileForWhoOpensThemAsAPage) {
+  const auto disposition_of = [](const std::string& type, bool api) {
+    HttpResponse response;
+    response.set("Content-Type", type);
+    add_security_headers(response, {.api = api, .secure = false});
+    return response_head(response, true, 0).find("Content-Disposition: attachment; filename=\"api.json\"") !=
+           std::string::npos;
+  };
+  EXPECT_TRUE(disposition_of("application/json; charset=utf-8", true));
+  EXPECT_FALSE(disposition_of("image/svg+xml", true));
+  EXPECT_FALSE(disposition_of("application/json", false));
+}
+
 TEST(SecurityHeaders, AskForTlsOnlyUnderTlsAndLeaveWhatIsSet) {
   HttpResponse response;
   response.set("Content-Security-Policy", "sandbox");
