@@ -67,5 +67,54 @@ class Documentation(ProgramTest):
             self.assertRegex(self.page, rf"\b{key}\b")
 
 
+# The requirements of level 1 in the standard the security page goes through, by chapter and section.
+LEVEL_1 = {
+    "2.1": range(1, 13), "2.2": (1, 2, 3), "2.3": (1,), "2.5": range(1, 7), "2.7": range(1, 5), "2.8": (1,),
+    "3.1": (1,), "3.2": (1, 2, 3), "3.3": (1, 2), "3.4": range(1, 6), "3.7": (1,),
+    "4.1": (1, 2, 3, 5), "4.2": (1, 2), "4.3": (1, 2),
+    "5.1": range(1, 6), "5.2": range(1, 9), "5.3": range(1, 11), "5.5": range(1, 5),
+    "6.2": (1,), "7.1": (1, 2), "7.4": (1,), "8.2": (1, 2, 3), "8.3": range(1, 5), "9.1": (1, 2, 3), "10.3": (1, 2, 3),
+    "11.1": range(1, 6), "12.1": (1,), "12.3": range(1, 6), "12.4": (1, 2), "12.5": (1, 2), "12.6": (1,),
+    "13.1": (1, 3), "13.2": (1, 2, 3), "13.3": (1,),
+    "14.2": (1, 2, 3), "14.3": (2, 3), "14.4": range(1, 8), "14.5": (1, 2, 3),
+}
+
+
+class SecurityPage(unittest.TestCase):
+    def setUp(self):
+        self.page = (ROOT / "docs/security.md").read_text()
+        self.rows = re.findall(r"^\| ([\d., ]+) \| ([a-z ]+) \| (.*) \|$", self.page, flags=re.M)
+
+    def has(self, file, name):
+        """Whether the test of that name is in the file that the page says."""
+        folder, stem = file.split("/")
+        path, pattern = {
+            "e2e": (f"tests/e2e/{stem}.py", rf"^    def {name}\("),
+            "page": (f"tests/e2e/page/{stem}.mjs", rf"^  '{re.escape(name)}[^\n]*': "),
+            "web": (f"web/test/unit/{stem}.test.ts", rf"\bit\('{re.escape(name)}',"),
+            "fuzz": (f"tests/fuzz/{stem}.cpp", rf"\b{name}\("),
+        }.get(folder, (f"tests/unit/{file}.cpp", rf"^(TEST|TEST_F|TEST_P)\({', '.join(re.escape(p) for p in name.split('.'))}\)"))
+        return (ROOT / path).is_file() and re.search(pattern, (ROOT / path).read_text(), flags=re.M) is not None
+
+    def test_every_test_named_in_the_security_page_exists(self):
+        named = re.findall(r"`([a-z0-9]+/\w+): ([^`]+)`", self.page)
+        self.assertGreater(len(named), 100)
+        for file, name in named:
+            self.assertTrue(self.has(file, name), f"{file}: {name}")
+        self.assertFalse(self.has("server/application_test", "Roles.IsNotThere"))
+        self.assertFalse(self.has("page/together", "what nobody promised"))
+
+    def test_every_requirement_of_level_1_is_answered_once(self):
+        answered = [number for numbers, _, _ in self.rows for number in numbers.split(", ")]
+        self.assertEqual(sorted(answered), sorted(f"{section}.{n}" for section, numbers in LEVEL_1.items() for n in numbers))
+        self.assertEqual(len(answered), 128)
+
+    def test_what_is_said_to_be_met_names_what_shows_it(self):
+        for numbers, state, why in self.rows:
+            self.assertIn(state, ("met", "partly", "open", "not applicable"), numbers)
+            if state == "met":
+                self.assertRegex(why, r"`[a-z0-9]+/\w+: ", numbers)
+
+
 if __name__ == "__main__":
     unittest.main()

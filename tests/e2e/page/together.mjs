@@ -144,6 +144,13 @@ export const promises = {
     await page.getByRole('alert').waitFor();
     assert.match(await page.getByRole('alert').textContent(), /password/i);
     assert.equal(await page.locator('.bench-card').count(), 0);
+    // A password may come out of a safe by the clipboard.
+    await page.getByLabel('Initials').fill('pasted sentence');
+    await page.keyboard.press('Control+A');
+    await page.keyboard.press('Control+X');
+    await page.getByLabel('Password').fill('');
+    await page.keyboard.press('Control+V');
+    assert.equal(await page.getByLabel('Password').inputValue(), 'pasted sentence');
     await signIn(page, shop.address, 'J.M.');
     assert.notDeepEqual(await kept(page, 'views'), []);
     await signOut(page);
