@@ -34,6 +34,7 @@ std::string text_of(const fs::path& file) {
 // Both outputs of the program go to the end of `log`.
 pid_t start(std::vector<std::string> words, const fs::path& log) {
   std::vector<char*> arguments;
+  arguments.reserve(words.size() + 1);
   for (auto& word : words)
     arguments.push_back(word.data());
   arguments.push_back(nullptr);
