@@ -90,9 +90,75 @@ async function lookAtAll({ browser, shop }, preferences) {
   assert.deepEqual([...found, ...page.faults], []);
 }
 
+/** Texts of which a part can not be seen: cut off by a box, standing out of a button, or beyond the screen. */
+function clippedTexts() {
+  const scrolls = (value) => value === 'auto' || value === 'scroll';
+  const found = [];
+  const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+  for (let node = walker.nextNode(); node; node = walker.nextNode()) {
+    const text = node.textContent.trim();
+    const holder = node.parentElement;
+    if (text === '' || !holder.checkVisibility() || holder.closest('.skip, script, style, select')) continue;
+    const range = document.createRange();
+    range.selectNodeContents(node);
+    for (const word of range.getClientRects()) {
+      let within = { left: 0, right: window.innerWidth };
+      for (let box = holder; box && box !== document.body; box = box.parentElement) {
+        const style = getComputedStyle(box);
+        // What scrolls can be reached; what is clipped away as a whole is there for screen readers.
+        if (scrolls(style.overflowX) || style.clipPath !== 'none') {
+          within = null;
+          break;
+        }
+        if (style.overflowX !== 'visible' || box.matches('button, .button')) {
+          within = box.getBoundingClientRect();
+          break;
+        }
+      }
+      if (within && (word.left < within.left - 1 || word.right > within.right + 1)) {
+        found.push(`${holder.tagName.toLowerCase()}.${holder.className}: ${text.slice(0, 60)}`);
+        break;
+      }
+    }
+  }
+  return found;
+}
+
+async function nothingIsClipped({ browser, shop }, language, width) {
+  const lead = await shop.signIn('L.H.');
+  await lead.openLike('G-2117', 'G-2210');
+  const page = await openPage(browser);
+  await page.setViewportSize({ width, height: 844 });
+  await signIn(page, shop.address, 'L.H.');
+  const [sweepAddress, readHalf] = screens['sweep-half-read'];
+  await page.goto(shop.address + sweepAddress);
+  await readHalf(page);
+  await page.evaluate((wanted) => localStorage.setItem('pumpwright/language', wanted), language);
+  const found = [];
+  for (const [name, [address, arrange]] of Object.entries(screens)) {
+    await page.goto(shop.address + address);
+    await arrange(page);
+    assert.equal(await page.locator('html').getAttribute('lang'), language);
+    await page.screenshot({ path: `${pictures}${name}-${width}-${language}.png`, fullPage: true });
+    found.push(...(await page.evaluate(clippedTexts)).map((what) => `${name}: ${what}`));
+    const wide = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
+    if (wide > 0) found.push(`${name}: scrolls sideways by ${wide} px`);
+  }
+  // The look itself is tried: a word in a box too small for it is found.
+  await page.evaluate(() => {
+    const box = document.createElement('div');
+    box.style.cssText = 'width: 20px; overflow: hidden; white-space: nowrap';
+    box.textContent = 'demasiado';
+    document.querySelector('main').append(box);
+  });
+  assert.ok((await page.evaluate(clippedTexts)).some((what) => what.includes('demasiado')));
+  assert.deepEqual([...found, ...page.faults], []);
+}
+
 export const promises = {
   'every screen is usable by WCAG 2.2 AA and fits at 390, 1024 and 1440 px in bright light': (at) =>
     lookAtAll(at, { theme: 'bright' }),
   'every screen is usable by WCAG 2.2 AA and fits at 390, 1024 and 1440 px in the dark': (at) =>
     lookAtAll(at, { theme: 'dark', units: 'metric' }),
+  'no word is clipped in Spanish at 390 px': (at) => nothingIsClipped(at, 'es', 390),
 };
