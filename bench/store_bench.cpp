@@ -15,12 +15,14 @@
 #include <sqlite3.h>
 #include <unistd.h>
 
+#include "bench/plain_sqlite.h"
 #include "store/event_hash.h"
 #include "store/store.h"
 
 namespace {
 
 using namespace pumpwright::store;
+namespace bench = pumpwright::bench;
 using Clock = std::chrono::steady_clock;
 
 double seconds_since(Clock::time_point start) {
@@ -111,77 +113,6 @@ void bind_text(sqlite3_stmt* statement, int place, std::string_view text) {
   sqlite3_bind_text(statement, place, text.data(), static_cast<int>(text.size()), SQLITE_STATIC);
 }
 
-void bind_blob(sqlite3_stmt* statement, int place, const void* bytes, std::size_t count) {
-  sqlite3_bind_blob(statement, place, bytes, static_cast<int>(count), SQLITE_STATIC);
-}
-
-// The settings of store/connection.cpp.
-constexpr const char* same_settings =
-    "PRAGMA busy_timeout = 10000; PRAGMA trusted_schema = OFF; PRAGMA cell_size_check = ON; PRAGMA mmap_size "
-    "= 0;"
-    "PRAGMA temp_store = MEMORY; PRAGMA synchronous = FULL; PRAGMA journal_mode = WAL; PRAGMA foreign_keys = "
-    "ON;"
-    "PRAGMA secure_delete = ON; PRAGMA wal_autocheckpoint = 1000; PRAGMA journal_size_limit = 67108864;";
-
-// The event table with its keys, without triggers: rows are made before and only inserted.
-constexpr const char* same_table =
-    "CREATE TABLE stream (id INTEGER PRIMARY KEY, name TEXT NOT NULL UNIQUE) STRICT;"
-    "CREATE TABLE event (id INTEGER PRIMARY KEY, stream_id INTEGER NOT NULL REFERENCES stream (id), seq "
-    "INTEGER NOT NULL,"
-    " type TEXT NOT NULL, actor TEXT NOT NULL, device TEXT NOT NULL, device_seq INTEGER NOT NULL,"
-    " key TEXT NOT NULL UNIQUE, accepted_at TEXT NOT NULL, payload BLOB NOT NULL, prev BLOB NOT NULL, hash "
-    "BLOB NOT NULL,"
-    " UNIQUE (stream_id, seq)) STRICT;";
-
-void insert_row(sqlite3* database, sqlite3_stmt* insert, const StoredEvent& row) {
-  sqlite3_bind_int64(insert, 1, 1 + std::atoll(row.stream.c_str() + 4));
-  sqlite3_bind_int64(insert, 2, static_cast<sqlite3_int64>(row.seq));
-  bind_text(insert, 3, row.type);
-  bind_text(insert, 4, row.actor);
-  bind_text(insert, 5, row.device);
-  sqlite3_bind_int64(insert, 6, static_cast<sqlite3_int64>(row.device_seq));
-  bind_text(insert, 7, row.key);
-  bind_text(insert, 8, row.accepted_at);
-  bind_blob(insert, 9, row.payload.data(), row.payload.size());
-  bind_blob(insert, 10, row.prev.data(), row.prev.size());
-  bind_blob(insert, 11, row.hash.data(), row.hash.size());
-  require(database, sqlite3_step(insert) == SQLITE_DONE);
-  sqlite3_reset(insert);
-}
-
-double plain_events_per_s(const std::filesystem::path& file, const Run& run, int streams) {
-  sqlite3* database = nullptr;
-  require(database, sqlite3_open(file.c_str(), &database) == SQLITE_OK);
-  execute(database, same_settings);
-  execute(database, same_table);
-  for (int t = 0; t < streams; ++t) {
-    execute(database, fmt::format("INSERT INTO stream (id, name) VALUES ({}, 'job/{}')", t + 1, t).c_str());
-  }
-  sqlite3_stmt* begin = nullptr;
-  sqlite3_stmt* commit = nullptr;
-  sqlite3_stmt* insert = nullptr;
-  sqlite3_prepare_v2(database, "BEGIN IMMEDIATE", -1, &begin, nullptr);
-  sqlite3_prepare_v2(database, "COMMIT", -1, &commit, nullptr);
-  sqlite3_prepare_v2(database,
-                     "INSERT INTO event VALUES (NULL, ?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11)", -1,
-                     &insert, nullptr);
-  const auto start = Clock::now();
-  std::size_t next = 0;
-  for (const std::size_t size : run.group_sizes) {
-    require(database, sqlite3_step(begin) == SQLITE_DONE);
-    sqlite3_reset(begin);
-    for (std::size_t i = 0; i < size; ++i)
-      insert_row(database, insert, run.rows[next++]);
-    require(database, sqlite3_step(commit) == SQLITE_DONE);
-    sqlite3_reset(commit);
-  }
-  const double seconds = seconds_since(start);
-  for (auto* statement : {begin, commit, insert})
-    sqlite3_finalize(statement);
-  sqlite3_close(database);
-  return static_cast<double>(next) / seconds;
-}
-
 void bench_appends(const std::filesystem::path& directory, int threads, bool with_index) {
   const int events_each = std::max(60, 3000 / threads);
   std::vector<double> ratios;
@@ -190,7 +121,8 @@ void bench_appends(const std::filesystem::path& directory, int threads, bool wit
   for (int turn = 0; turn < 3; ++turn) {
     const std::string name = fmt::format("t{}-{}-{}", threads, with_index, turn);
     const Run run = run_store(directory / (name + ".db"), threads, events_each, with_index);
-    const double plain = plain_events_per_s(directory / (name + "-plain.db"), run, threads);
+    const double plain = bench::plain_rows_per_s(directory / (name + "-plain.db"),
+                                                 {.rows = run.rows, .transactions = run.group_sizes});
     const double mean_group =
         static_cast<double>(run.rows.size()) / static_cast<double>(run.group_sizes.size());
     fmt::print(
@@ -244,7 +176,7 @@ void fill_store(Store& store) {
 sqlite3* fill_plain(const std::filesystem::path& file) {
   sqlite3* database = nullptr;
   require(database, sqlite3_open(file.c_str(), &database) == SQLITE_OK);
-  execute(database, same_settings);
+  execute(database, bench::same_settings);
   execute(database,
           "CREATE VIRTUAL TABLE s USING fts5 (search, tokenize = 'unicode61 remove_diacritics 2',"
           " prefix = '1 2 3', columnsize = 0); BEGIN");
@@ -308,17 +240,21 @@ void bench_search(const std::filesystem::path& directory) {
 
 }  // namespace
 
-// store_bench [append|search] [DIRECTORY]: the directory decides which disk is measured.
+// store_bench [append|search] [DIRECTORY]: the directory decides which disk is measured. Both without a word.
 int main(int count, char** arguments) {
   const std::string what = count > 1 ? arguments[1] : "";
   const std::filesystem::path base = count > 2 ? arguments[2] : std::filesystem::temp_directory_path();
+  if (!what.empty() && what != "append" && what != "search") {
+    fmt::print(stderr, "usage: store_bench [append|search] [DIRECTORY]\n");
+    return 2;
+  }
   const auto directory = base / fmt::format("pumpwright-store-bench-{}", ::getpid());
   std::filesystem::create_directories(directory);
-  for (const int threads : {1, 8, 50})
-    bench_appends(directory, threads, false);
-  for (const int threads : {1, 8, 50})
-    bench_appends(directory, threads, true);
-  bench_search(directory);
+  if (what != "search")
+    for (const bool with_index : {false, true})
+      for (const int threads : {1, 8, 50})
+        bench_appends(directory, threads, with_index);
+  if (what != "append") bench_search(directory);
   std::filesystem::remove_all(directory);
   return 0;
 }

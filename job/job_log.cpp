@@ -77,9 +77,9 @@ void keep_calibrations(const ShopInstrument& before, ShopInstrument& now) {
 }  // namespace
 
 void JobLog::make_plan(Snapshot snapshot) {
-  for (const auto& [id, before] : snapshot_.instruments)
+  for (const auto& [id, before] : snapshot_->instruments)
     keep_calibrations(before, snapshot.instruments.emplace(id, before).first->second);
-  snapshot.adoptions.insert(snapshot_.adoptions.begin(), snapshot_.adoptions.end());
+  snapshot.adoptions.insert(snapshot_->adoptions.begin(), snapshot_->adoptions.end());
   JobFold fold;
   std::vector<SetAside> set_aside = job_.set_aside;
   std::vector<Event> fitting;
@@ -97,16 +97,17 @@ void JobLog::make_plan(Snapshot snapshot) {
   job_.file.events = std::move(fitting);
   seq_of_event_ = std::move(seqs);
   job_.set_aside = std::move(set_aside);
-  snapshot_ = std::move(snapshot);
+  snapshot_ = std::make_shared<const Snapshot>(std::move(snapshot));
   planned_ = true;
 }
 
 void JobLog::join_instrument(const ShopInstrument& instrument) {
-  const auto [at, added] = snapshot_.instruments.emplace(instrument.id, instrument);
-  if (added) return;
-  if (at->second.unit != instrument.unit || at->second.quantity != instrument.quantity)
+  Snapshot now = *snapshot_;
+  const auto [at, added] = now.instruments.emplace(instrument.id, instrument);
+  if (!added && (at->second.unit != instrument.unit || at->second.quantity != instrument.quantity))
     refuse("instrument", instrument.id, "an instrument that reads in the unit it had when it joined the job");
-  keep_calibrations(instrument, at->second);
+  if (!added) keep_calibrations(instrument, at->second);
+  snapshot_ = std::make_shared<const Snapshot>(std::move(now));
 }
 
 bool JobLog::apply_set_up(const LoggedEvent& event, const JsonReader& at) {
@@ -121,15 +122,15 @@ bool JobLog::apply_set_up(const LoggedEvent& event, const JsonReader& at) {
   } else if (event.type == "plan-made") {
     at.allow_only({"snapshot"});
     if (job_.make_up_json.empty()) refuse("type", event.type, "a make-up before its plan");
-    Snapshot snapshot = decode_snapshot(at.required("snapshot"));
-    job_.file.snapshot = snapshot;
-    make_plan(std::move(snapshot));
+    make_plan(decode_snapshot(at.required("snapshot")));
   } else if (event.type == "instrument-joined") {
     at.allow_only({"instrument"});
     join_instrument(decode_instrument(at.required("instrument")));
   } else if (event.type == "limit-adopted") {
     const Adoption adoption = decode_adoption(at);
-    snapshot_.adoptions.emplace(adoption.limit, adoption);
+    Snapshot now = *snapshot_;
+    now.adoptions.emplace(adoption.limit, adoption);
+    snapshot_ = std::make_shared<const Snapshot>(std::move(now));
   } else {
     return false;
   }
@@ -164,12 +165,12 @@ bool JobLog::apply_around(const LoggedEvent& event, const JsonReader& at) {
 void JobLog::apply_bench_event(const LoggedEvent& event, const JsonReader& payload) {
   if (!planned_) refuse("type", event.type, "a job that has its plan");
   if (job_.released) refuse("type", event.type, "a job that is not released, or was reopened");
-  const Event decoded = decode_event(payload, snapshot_.instruments);
+  const Event decoded = decode_event(payload, snapshot_->instruments);
   if (payload.required("event").text(64) != event.type)
     payload.required("event").refuse("the same word as the event's type, \"" + event.type + "\"");
   if (actor_of(decoded) != event.actor)
     payload.required("actor").refuse("the person who hands it in, \"" + event.actor + "\"");
-  fold_.apply(snapshot_.plan, decoded);
+  fold_.apply(snapshot_->plan, decoded);
   if (const auto* taken = std::get_if<ReadingTaken>(&decoded))
     job_.readings.push_back({event.seq, taken->reading.id, taken->reading.check,
                              taken->reading.replaces.value_or(""), event.payload});

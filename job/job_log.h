@@ -5,6 +5,7 @@
 #pragma once
 
 #include <cstdint>
+#include <memory>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -54,7 +55,7 @@ struct SetAside {
 };
 
 struct LoggedJob {
-  JobFile file;              // header, make-up, events that fit, snapshot of the plan as it was made
+  JobFile file;              // header, make-up, events that fit; the snapshot is JobLog::snapshot()
   std::string make_up_json;  // as entered
   std::string bench;
   std::string waiting;
@@ -75,7 +76,7 @@ class JobLog {
   bool opened() const { return planned_; }  // has header, make-up and plan
   const LoggedJob& job() const { return job_; }
   // The snapshot of the plan, with the instruments and adopted limits that joined the job since.
-  const Snapshot& snapshot() const { return snapshot_; }
+  const Snapshot& snapshot() const { return *snapshot_; }
   const JobState& state() const { return fold_.state(); }
 
  private:
@@ -86,7 +87,9 @@ class JobLog {
   void join_instrument(const ShopInstrument& instrument);
 
   LoggedJob job_;
-  Snapshot snapshot_;
+  // Shared by copies of the log and never changed in place: it is by far the largest part, and a log is
+  // copied for every event that is tried.
+  std::shared_ptr<const Snapshot> snapshot_ = std::make_shared<const Snapshot>();
   JobFold fold_;
   std::vector<std::uint64_t> seq_of_event_;  // of job_.file.events
   bool planned_ = false;

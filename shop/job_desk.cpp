@@ -100,21 +100,20 @@ JobDesk::JobDesk(store::Store& store, const Foundations& foundations, ShopDesk& 
 
 void JobDesk::add(const std::string& actor, const std::string& device, const HandedIn& event,
                   Batch& batch) const {
-  job::JobLog trial = batch.log;
-  trial.apply({batch.head.seq + batch.events.size() + 1, event.type, actor,
-               second_text(foundations_.now_ms()), event.payload});
-  batch.log = std::move(trial);
+  batch.log.apply({batch.head.seq + batch.events.size() + 1, event.type, actor,
+                   second_text(foundations_.now_ms()), event.payload});
   batch.events.push_back({event.type, actor, device, event.device_seq, event.key, event.payload});
 }
 
-// An instrument the job does not know yet, or that was calibrated since, joins it before its reading.
-void JobDesk::join_instrument(const Hand& hand, const HandedIn& event, Batch& batch) const {
+// An instrument the job does not know yet, or that was calibrated since, joins it before its reading: the
+// event that says so, nothing when it has joined before.
+std::optional<HandedIn> JobDesk::joining_of(const HandedIn& event, const Batch& batch) const {
   const auto at = JsonReader::parse(event.payload);
   const auto id = at.optional("instrument");
-  if (!id || !id->is_string()) return;
+  if (!id || !id->is_string()) return std::nullopt;
   const auto shop = shop_.state();
   const auto in_shop = shop->instruments.find(id->text(64));
-  if (in_shop == shop->instruments.end()) return;
+  if (in_shop == shop->instruments.end()) return std::nullopt;
   const auto in_job = batch.log.snapshot().instruments.find(in_shop->first);
   if (in_job != batch.log.snapshot().instruments.end()) {
     const auto& known = in_job->second;
@@ -123,11 +122,10 @@ void JobDesk::join_instrument(const Hand& hand, const HandedIn& event, Batch& ba
         std::any_of(known.calibrated_again.begin(), known.calibrated_again.end(), [&](const auto& span) {
           return span.from == in_shop->second.calibrated && span.to == in_shop->second.due;
         });
-    if (same || again) return;
+    if (same || again) return std::nullopt;
   }
   const nlohmann::ordered_json payload{{"instrument", job::encode_instrument(in_shop->second)}};
-  add(hand.person.id, hand.device, {event.key + "/i", event.device_seq, "instrument-joined", payload.dump()},
-      batch);
+  return HandedIn{event.key + "/i", event.device_seq, "instrument-joined", payload.dump()};
 }
 
 void JobDesk::take(const Hand& hand, const HandedIn& event, Batch& batch) const {
@@ -138,10 +136,14 @@ void JobDesk::take(const Hand& hand, const HandedIn& event, Batch& batch) const 
   want_past(at, foundations_.now_ms());
   if (event.type == "attachment-added" && !store_.attachments().has(at.required("hash").text(64)))
     at.required("hash").refuse("the hash of a file that was handed in before");
+  const auto joining = event.type == "reading" ? joining_of(event, batch) : std::nullopt;
+  const bool plans = event.type == "make-up-set";
+  if (!joining && !plans) return add(hand.person.id, hand.device, event, batch);
+  // All of them or none: tried on a copy, which is why most events do without one.
   Batch next = batch;
-  if (event.type == "reading") join_instrument(hand, event, next);
+  if (joining) add(hand.person.id, hand.device, *joining, next);
   add(hand.person.id, hand.device, event, next);
-  if (event.type == "make-up-set") {
+  if (plans) {
     const auto snapshot = plan_for(next.log.job().file, *shop_.state(),
                                    {catalog_, foundations_.step_files, foundations_.program});
     const nlohmann::json payload{{"snapshot", job::encode_snapshot(snapshot)}};

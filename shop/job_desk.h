@@ -2,6 +2,7 @@
 #pragma once
 
 #include <memory>
+#include <optional>
 #include <span>
 #include <string>
 #include <vector>
@@ -32,7 +33,7 @@ class JobDesk {
 
   void take(const Hand& hand, const HandedIn& event, Batch& batch) const;
   void add(const std::string& actor, const std::string& device, const HandedIn& event, Batch& batch) const;
-  void join_instrument(const Hand& hand, const HandedIn& event, Batch& batch) const;
+  std::optional<HandedIn> joining_of(const HandedIn& event, const Batch& batch) const;
   bool was_stored(const std::string& number, const HandedIn& event, Receipt& receipt) const;
   void write(ShelvedJob& job, const Batch& batch, Receipt& receipt);
   std::shared_ptr<const JobPicture> picture_of(ShelvedJob& job) const;

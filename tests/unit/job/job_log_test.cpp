@@ -99,6 +99,18 @@ TEST(JobLog, AnInstrumentCalibratedAgainKeepsOldReadingsInDateAndProvesNewOnes) 
   EXPECT_EQ(reason_now(), Reason::inside);
 }
 
+TEST(JobLog, CopiesShareTheirPlanUntilOneOfThemChanges) {
+  const json document = testing::demo("greenhouse-circulator");
+  const JobLog before = log_of(stream_of(document));
+  JobLog after = before;
+  EXPECT_EQ(&after.snapshot(), &before.snapshot());
+  json instrument = document["shop"]["instruments"][0];
+  instrument["id"] = "joined-later";
+  after.apply(event(900, "instrument-joined", {{"instrument", instrument}}, "L.H."));
+  EXPECT_EQ(after.snapshot().instruments.count("joined-later"), 1U);
+  EXPECT_EQ(before.snapshot().instruments.count("joined-later"), 0U);
+}
+
 TEST(JobLog, APlanMadeAnewSetsAsideWhatNoLongerFitsAndKeepsTheRest) {
   json document = testing::demo("greenhouse-circulator");
   const auto events = stream_of(document);

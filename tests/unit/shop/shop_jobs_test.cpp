@@ -63,6 +63,29 @@ TEST(ShopJobs, ARefusedEventDoesNotStopTheOthers) {
   EXPECT_EQ(bench.shop().job(number)->state.standing.at("plate-agrees").size(), 1U);
 }
 
+TEST(ShopJobs, ARefusedReadingDoesNotBringItsInstrumentIntoTheJob) {
+  BenchShop bench;
+  const std::string number = bench.open_demo("greenhouse-circulator");
+  const json document = job::testing::demo("greenhouse-circulator");
+  for (json instrument : document["shop"]["instruments"]) {
+    if (instrument["id"] != "dial-1") continue;
+    instrument["id"] = "dial-9";
+    bench.shop_event("instrument-set", {{"instrument", instrument}});
+  }
+  json reading{{"event", "reading"},
+               {"id", "r1"},
+               {"check", "no-such-check"},
+               {"time", "2026-11-18T08:46:00Z"},
+               {"actor", "J.M."},
+               {"instrument", "dial-9"},
+               {"value", "4.5"}};
+  EXPECT_NE(refusal_in(bench.in(bench.hand("J.M."), number, "reading", reading)), "");
+  EXPECT_EQ(bench.shop().job(number)->snapshot.instruments.count("dial-9"), 0U);
+  reading["check"] = "end-float";
+  EXPECT_EQ(bench.in(bench.hand("J.M."), number, "reading", reading).accepted.size(), 2U);
+  EXPECT_EQ(bench.shop().job(number)->snapshot.instruments.count("dial-9"), 1U);
+}
+
 TEST(ShopJobs, ReadingsOfOneCheckByTwoPeopleBothStand) {
   BenchShop bench;
   const std::string number = bench.open_demo("aquarium-seawater");
