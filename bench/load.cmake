@@ -3,6 +3,3 @@ add_executable(load_tablets
   load/machine.cpp load/shop_process.cpp load/store_check.cpp load/tablet.cpp load/writer.cpp)
 target_link_libraries(load_tablets PRIVATE
   pumpwright_store PkgConfig::sqlite Boost::headers CLI11::CLI11 nlohmann_json::nlohmann_json fmt::fmt Threads::Threads)
-# g++ 12 sees a null scheduler in Asio's inlined code that is not there, only when it optimises.
-set_source_files_properties(load/exchange.cpp load/listener.cpp PROPERTIES
-  COMPILE_OPTIONS "$<$<CXX_COMPILER_ID:GNU>:-Wno-null-dereference>")
