@@ -78,6 +78,9 @@ class Transport::Impl {
     surroundings_.callbacks = std::move(callbacks);
     surroundings_.workers = &workers_;
     surroundings_.slow_workers = &slow_workers_;
+    // From here on, so that one that comes before run() ends it as any other does, once it runs.
+    signals_.add(SIGINT);
+    signals_.add(SIGTERM);
     open_port(options);
   }
 
@@ -85,8 +88,6 @@ class Transport::Impl {
 
   void run(const std::function<void()>& stopping) {
     stopping_ = stopping;
-    signals_.add(SIGINT);
-    signals_.add(SIGTERM);
     signals_.async_wait([this](Error error, int /*signal*/) {
       if (!error) begin_to_stop();
     });
