@@ -360,8 +360,8 @@ std::string PdfDocument::finish() {
 #if defined(PUMPWRIGHT_LEAKS_ARE_CHECKED)
 // Fontconfig keeps its configuration until the process ends and never gives it back; the leak checker of a
 // sanitized build would report that as ours.
-extern "C" const char* __lsan_default_suppressions();   // NOLINT(bugprone-reserved-identifier)
-extern "C" const char* __lsan_default_suppressions() {  // NOLINT(bugprone-reserved-identifier)
+extern "C" const char* __lsan_default_suppressions();
+extern "C" const char* __lsan_default_suppressions() {
   return "leak:libfontconfig\n";
 }
 #endif
