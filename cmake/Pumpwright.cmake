@@ -17,7 +17,8 @@ target_compile_options(pumpwright_options INTERFACE
   $<$<AND:$<CONFIG:Release>,$<CXX_COMPILER_ID:GNU>>:-Wno-restrict>)
 set(CMAKE_CXX_EXTENSIONS OFF)
 if(PUMPWRIGHT_SANITIZE)
-  # -O1 keeps the sanitized program quick. A unit test's own code runs once, so its time is the compiler's: not optimised.
+  # -O1 keeps what computes quick under the sanitizers. Not optimised is what mostly waits or runs once (PUMPWRIGHT_UNOPTIMISED:
+  # server, command line, record, a unit test's own code): there the compiler's time is the longer one.
   # Line tables are all a report needs.
   set(sanitizers address,undefined)
   if(CMAKE_CXX_COMPILER_ID STREQUAL "Clang")
@@ -29,7 +30,7 @@ if(PUMPWRIGHT_SANITIZE)
     target_compile_options(pumpwright_options INTERFACE -Wno-maybe-uninitialized)
   endif()
   target_compile_options(pumpwright_options INTERFACE
-    -O$<IF:$<BOOL:$<TARGET_PROPERTY:PUMPWRIGHT_UNIT_TEST>>,0,1> -fsanitize=${sanitizers} -fno-sanitize-recover=all -fno-omit-frame-pointer)
+    -O$<IF:$<BOOL:$<TARGET_PROPERTY:PUMPWRIGHT_UNOPTIMISED>>,0,1> -fsanitize=${sanitizers} -fno-sanitize-recover=all -fno-omit-frame-pointer)
   target_link_options(pumpwright_options INTERFACE -fsanitize=${sanitizers})
 endif()
 
@@ -49,7 +50,7 @@ function(pumpwright_test name)
   target_link_libraries(${name} PRIVATE pumpwright_test_support GTest::gtest_main ${ARG_LINK})
   string(REGEX REPLACE "_.*" "" kind "${name}")
   if(kind STREQUAL "unit")
-    set_target_properties(${name} PROPERTIES PUMPWRIGHT_UNIT_TEST ON)
+    set_target_properties(${name} PROPERTIES PUMPWRIGHT_UNOPTIMISED ON)
   endif()
   gtest_discover_tests(${name} DISCOVERY_TIMEOUT 120 PROPERTIES TIMEOUT 600 LABELS "${kind}"
     # One seed for all properties, so that a red run is red again; leave it out to look further.
