@@ -64,7 +64,7 @@ std::string rule_text(const job::Limit& limit, job::Language language) {
 }
 
 std::string standing_text(const job::Limit& limit, job::Language language) {
-  const std::string rank = job::title_of(limit.rank).in(language);
+  std::string rank = job::title_of(limit.rank).in(language);
   if (limit.rank == job::Rank::common_practice && limit.source.obtained == Obtained::common_practice)
     return rank;
   return rank + ", " + job::title_of(limit.source.obtained).in(language);
