@@ -1,7 +1,10 @@
 #include "shop/job_index.h"
 
 #include <algorithm>
+#include <iterator>
 #include <numeric>
+#include <string_view>
+#include <tuple>
 
 #include <nlohmann/json.hpp>
 
@@ -33,8 +36,45 @@ std::optional<double> number_of_reading(const job::Reading& reading) {
   return std::nullopt;
 }
 
-auto identity(const store::IndexValue& v) {
-  return std::tie(v.series, v.ref);
+// A reading that stands, without what is written of it: a job's readings are compared at every event.
+struct Standing {
+  std::string_view check;
+  const job::Reading* reading = nullptr;
+
+  bool operator<(const Standing& other) const {
+    return std::tie(check, reading->id) < std::tie(other.check, other.reading->id);
+  }
+};
+
+std::vector<Standing> standing_in(const job::JobLog& log) {
+  std::vector<Standing> out;
+  for (const auto& [check, readings] : log.state().standing)
+    for (const auto& reading : readings)
+      out.push_back({check, &reading});
+  std::sort(out.begin(), out.end());
+  return out;
+}
+
+std::string series_of(std::string_view check) {
+  return "check/" + std::string(check);
+}
+
+// Nothing for a reading that is no number: a confirmation.
+std::optional<store::IndexValue> value_of(const Standing& standing, const std::string& stream) {
+  const job::Reading& reading = *standing.reading;
+  const auto number = number_of_reading(reading);
+  if (!number) return std::nullopt;
+  return store::IndexValue{
+      .stream = stream,
+      .series = series_of(standing.check),
+      .at = job::format_utc_time(reading.time),
+      .ref = reading.id,
+      .number = *number,
+      .fields = nlohmann::json{{"actor", reading.actor}, {"instrument", reading.instrument}}.dump()};
+}
+
+std::string stream_of(const job::JobLog& log) {
+  return job_stream(log.job().file.header.number);
 }
 
 }  // namespace
@@ -99,17 +139,8 @@ JobCard card_in(const store::IndexEntry& entry) {
 
 std::vector<store::IndexValue> values_of(const job::JobLog& log) {
   std::vector<store::IndexValue> out;
-  const std::string stream = job_stream(log.job().file.header.number);
-  for (const auto& [check, readings] : log.state().standing)
-    for (const auto& reading : readings)
-      if (const auto number = number_of_reading(reading))
-        out.push_back(
-            {.stream = stream,
-             .series = "check/" + check,
-             .at = job::format_utc_time(reading.time),
-             .ref = reading.id,
-             .number = *number,
-             .fields = nlohmann::json{{"actor", reading.actor}, {"instrument", reading.instrument}}.dump()});
+  for (const auto& standing : standing_in(log))
+    if (auto value = value_of(standing, stream_of(log))) out.push_back(std::move(*value));
   return out;
 }
 
@@ -117,16 +148,15 @@ store::IndexChange change_between(const job::JobLog& before, const job::JobLog& 
                                   const store::StoredEvent& last) {
   store::IndexChange change;
   change.entry = entry_of(card_of(after, last));
-  const auto by_identity = [](const auto& a, const auto& b) { return identity(a) < identity(b); };
-  auto was = values_of(before), is = values_of(after);
-  std::sort(was.begin(), was.end(), by_identity);
-  std::sort(is.begin(), is.end(), by_identity);
-  std::vector<store::IndexValue> gone;
-  std::set_difference(was.begin(), was.end(), is.begin(), is.end(), std::back_inserter(gone), by_identity);
-  std::set_difference(is.begin(), is.end(), was.begin(), was.end(), std::back_inserter(change.put_values),
-                      by_identity);
-  for (const auto& value : gone)
-    change.drop_values.push_back({value.series, value.ref});
+  const auto was = standing_in(before), is = standing_in(after);
+  std::vector<Standing> gone, come;
+  std::set_difference(was.begin(), was.end(), is.begin(), is.end(), std::back_inserter(gone));
+  std::set_difference(is.begin(), is.end(), was.begin(), was.end(), std::back_inserter(come));
+  for (const auto& standing : come)
+    if (auto value = value_of(standing, stream_of(after))) change.put_values.push_back(std::move(*value));
+  for (const auto& standing : gone)
+    if (number_of_reading(*standing.reading))
+      change.drop_values.push_back({series_of(standing.check), standing.reading->id});
   return change;
 }
 
