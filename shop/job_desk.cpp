@@ -157,7 +157,7 @@ void JobDesk::write(ShelvedJob& job, const Batch& batch, Receipt& receipt) {
   store::StoredEvent last;
   last.actor = batch.events.back().actor;
   last.seq = batch.head.seq + batch.events.size();
-  const store::IndexChange change = change_between(job.log, batch.log, last);
+  const store::IndexChange change = value_changes(job.log, batch.log);
   const JobCard card = card_of(batch.log, last);
   const store::Append append{.stream = job_stream(batch.number),
                              .events = batch.events,

@@ -144,10 +144,8 @@ std::vector<store::IndexValue> values_of(const job::JobLog& log) {
   return out;
 }
 
-store::IndexChange change_between(const job::JobLog& before, const job::JobLog& after,
-                                  const store::StoredEvent& last) {
+store::IndexChange value_changes(const job::JobLog& before, const job::JobLog& after) {
   store::IndexChange change;
-  change.entry = entry_of(card_of(after, last));
   const auto was = standing_in(before), is = standing_in(after);
   std::vector<Standing> gone, come;
   std::set_difference(was.begin(), was.end(), is.begin(), is.end(), std::back_inserter(gone));

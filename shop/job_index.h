@@ -27,8 +27,7 @@ JobCard card_in(const store::IndexEntry& entry);
 // a sweep, in SI; confirmations have none.
 std::vector<store::IndexValue> values_of(const job::JobLog& log);
 
-// The change from one state of the log to the next.
-store::IndexChange change_between(const job::JobLog& before, const job::JobLog& after,
-                                  const store::StoredEvent& last);
+// What the readings change in the index from one state of the log to the next; the entry is the caller's.
+store::IndexChange value_changes(const job::JobLog& before, const job::JobLog& after);
 
 }  // namespace pumpwright::shop
