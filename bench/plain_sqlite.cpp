@@ -4,7 +4,6 @@
 #include <cstdlib>
 #include <map>
 #include <string>
-#include <string_view>
 
 #include <fmt/format.h>
 #include <sqlite3.h>
@@ -18,25 +17,6 @@ void require(sqlite3* database, bool ok) {
   if (ok) return;
   fmt::print(stderr, "plain SQLite: {}\n", sqlite3_errmsg(database));
   std::exit(1);
-}
-
-void execute(sqlite3* database, const char* sql) {
-  require(database, sqlite3_exec(database, sql, nullptr, nullptr, nullptr) == SQLITE_OK);
-}
-
-sqlite3_stmt* prepared(sqlite3* database, const char* sql) {
-  sqlite3_stmt* statement = nullptr;
-  require(database, sqlite3_prepare_v2(database, sql, -1, &statement, nullptr) == SQLITE_OK);
-  return statement;
-}
-
-void step_once(sqlite3* database, sqlite3_stmt* statement) {
-  require(database, sqlite3_step(statement) == SQLITE_DONE);
-  sqlite3_reset(statement);
-}
-
-void bind_text(sqlite3_stmt* statement, int place, std::string_view text) {
-  sqlite3_bind_text(statement, place, text.data(), static_cast<int>(text.size()), SQLITE_STATIC);
 }
 
 void bind_blob(sqlite3_stmt* statement, int place, const void* bytes, std::size_t count) {
@@ -91,10 +71,34 @@ const char* const same_settings =
     "PRAGMA foreign_keys = ON; PRAGMA secure_delete = ON; PRAGMA wal_autocheckpoint = 1000;"
     "PRAGMA journal_size_limit = 67108864;";
 
-double plain_rows_per_s(const std::filesystem::path& file, const PlainWork& work) {
+sqlite3* opened(const std::filesystem::path& file) {
   sqlite3* database = nullptr;
   require(database, sqlite3_open(file.c_str(), &database) == SQLITE_OK);
   execute(database, same_settings);
+  return database;
+}
+
+void execute(sqlite3* database, const char* sql) {
+  require(database, sqlite3_exec(database, sql, nullptr, nullptr, nullptr) == SQLITE_OK);
+}
+
+sqlite3_stmt* prepared(sqlite3* database, const char* sql) {
+  sqlite3_stmt* statement = nullptr;
+  require(database, sqlite3_prepare_v2(database, sql, -1, &statement, nullptr) == SQLITE_OK);
+  return statement;
+}
+
+void step_once(sqlite3* database, sqlite3_stmt* statement) {
+  require(database, sqlite3_step(statement) == SQLITE_DONE);
+  sqlite3_reset(statement);
+}
+
+void bind_text(sqlite3_stmt* statement, int place, std::string_view text) {
+  sqlite3_bind_text(statement, place, text.data(), static_cast<int>(text.size()), SQLITE_STATIC);
+}
+
+double plain_rows_per_s(const std::filesystem::path& file, const PlainWork& work) {
+  sqlite3* database = opened(file);
   execute(database, same_table);
   const auto streams = streams_of(database, work.rows);
   auto* begin = prepared(database, "BEGIN IMMEDIATE");

@@ -6,8 +6,12 @@
 #include <cstddef>
 #include <filesystem>
 #include <span>
+#include <string_view>
 
 #include "store/event.h"
+
+struct sqlite3;
+struct sqlite3_stmt;
 
 namespace pumpwright::bench {
 
@@ -21,5 +25,12 @@ struct PlainWork {
 
 // Rows a second. Makes `file`; ends the program when SQLite does not do what it is told.
 double plain_rows_per_s(const std::filesystem::path& file, const PlainWork& work);
+
+// The calls it is made of. Each ends the program when SQLite does not do what it is told.
+sqlite3* opened(const std::filesystem::path& file);  // with the same settings
+void execute(sqlite3* database, const char* sql);
+sqlite3_stmt* prepared(sqlite3* database, const char* sql);
+void step_once(sqlite3* database, sqlite3_stmt* statement);  // one that gives no rows
+void bind_text(sqlite3_stmt* statement, int place, std::string_view text);
 
 }  // namespace pumpwright::bench

@@ -99,20 +99,6 @@ Run run_store(const std::filesystem::path& file, int threads, int events_each, b
   return run;
 }
 
-void require(sqlite3* database, bool ok) {
-  if (ok) return;
-  fmt::print(stderr, "plain SQLite: {}\n", sqlite3_errmsg(database));
-  std::exit(1);
-}
-
-void execute(sqlite3* database, const char* sql) {
-  require(database, sqlite3_exec(database, sql, nullptr, nullptr, nullptr) == SQLITE_OK);
-}
-
-void bind_text(sqlite3_stmt* statement, int place, std::string_view text) {
-  sqlite3_bind_text(statement, place, text.data(), static_cast<int>(text.size()), SQLITE_STATIC);
-}
-
 void bench_appends(const std::filesystem::path& directory, int threads, bool with_index) {
   const int events_each = std::max(60, 3000 / threads);
   std::vector<double> ratios;
@@ -174,23 +160,19 @@ void fill_store(Store& store) {
 }
 
 sqlite3* fill_plain(const std::filesystem::path& file) {
-  sqlite3* database = nullptr;
-  require(database, sqlite3_open(file.c_str(), &database) == SQLITE_OK);
-  execute(database, bench::same_settings);
-  execute(database,
-          "CREATE VIRTUAL TABLE s USING fts5 (search, tokenize = 'unicode61 remove_diacritics 2',"
-          " prefix = '1 2 3', columnsize = 0); BEGIN");
-  sqlite3_stmt* insert = nullptr;
-  sqlite3_prepare_v2(database, "INSERT INTO s (rowid, search) VALUES (?1, ?2)", -1, &insert, nullptr);
+  sqlite3* database = bench::opened(file);
+  bench::execute(database,
+                 "CREATE VIRTUAL TABLE s USING fts5 (search, tokenize = 'unicode61 remove_diacritics 2',"
+                 " prefix = '1 2 3', columnsize = 0); BEGIN");
+  auto* insert = bench::prepared(database, "INSERT INTO s (rowid, search) VALUES (?1, ?2)");
   for (int i = 0; i < search_entries; ++i) {
     const std::string text = search_text(i);
     sqlite3_bind_int64(insert, 1, i + 1);
-    bind_text(insert, 2, text);
-    require(database, sqlite3_step(insert) == SQLITE_DONE);
-    sqlite3_reset(insert);
+    bench::bind_text(insert, 2, text);
+    bench::step_once(database, insert);
   }
   sqlite3_finalize(insert);
-  execute(database, "COMMIT");
+  bench::execute(database, "COMMIT");
   return database;
 }
 
@@ -208,9 +190,8 @@ void bench_search(const std::filesystem::path& directory) {
   const auto store = Store::open(directory / "search.db");
   fill_store(*store);
   sqlite3* plain = fill_plain(directory / "search-plain.db");
-  sqlite3_stmt* select = nullptr;
-  sqlite3_prepare_v2(plain, "SELECT rowid, search FROM s WHERE s MATCH ?1 ORDER BY rowid DESC LIMIT 20", -1,
-                     &select, nullptr);
+  auto* select =
+      bench::prepared(plain, "SELECT rowid, search FROM s WHERE s MATCH ?1 ORDER BY rowid DESC LIMIT 20");
   struct Question {
     const char* typed;
     const char* expression;
@@ -224,7 +205,7 @@ void bench_search(const std::filesystem::path& directory) {
     const double plain_ms = middle_ms(
         [&] {
           std::size_t rows = 0;
-          bind_text(select, 1, question.expression);
+          bench::bind_text(select, 1, question.expression);
           while (sqlite3_step(select) == SQLITE_ROW)
             rows += sqlite3_column_bytes(select, 1) > 0 ? 1U : 0U;
           sqlite3_reset(select);
