@@ -17,16 +17,19 @@ async function withWire(shop, walk) {
   }
 }
 
+/** A client and a page of J.M.'s, signed in at `address`, with a job of their own like the greenhouse's. */
+async function atJob({ browser, shop }, number, { address = shop.address, ...context } = {}) {
+  const client = await shop.signIn('J.M.');
+  await client.openLike('G-2117', number);
+  const page = await openPage(browser, context);
+  await signIn(page, address, 'J.M.');
+  return { client, page };
+}
+
 export const promises = {
-  'the network is cut in a sweep, the page reloaded, the network back: every reading is there once': ({
-    browser,
-    shop,
-  }) =>
-    withWire(shop, async (wire) => {
-      const client = await shop.signIn('J.M.');
-      await client.openLike('G-2117', 'G-2201');
-      const page = await openPage(browser);
-      await signIn(page, wire.address, 'J.M.');
+  'the network is cut in a sweep, the page reloaded, the network back: every reading is there once': (at) =>
+    withWire(at.shop, async (wire) => {
+      const { client, page } = await atJob(at, 'G-2201', { address: wire.address });
       await readyForTheCut(page);
       await page.goto(`${wire.address}/job/G-2201/step/shaft-runout-nema`);
       await startSweep(page);
@@ -56,12 +59,9 @@ export const promises = {
       assert.deepEqual(page.faults, []);
     }),
 
-  'an answer lost on its way makes no second reading': ({ browser, shop }) =>
-    withWire(shop, async (wire) => {
-      const client = await shop.signIn('J.M.');
-      await client.openLike('G-2117', 'G-2202');
-      const page = await openPage(browser, { serviceWorkers: 'block' });
-      await signIn(page, wire.address, 'J.M.');
+  'an answer lost on its way makes no second reading': (at) =>
+    withWire(at.shop, async (wire) => {
+      const { client, page } = await atJob(at, 'G-2202', { address: wire.address, serviceWorkers: 'block' });
       await page.goto(`${wire.address}/job/G-2202/step/end-float`);
       await page.getByLabel('Reading', { exact: true }).fill('4.5');
       // The server takes the reading; the wire is cut before its answer arrives.
@@ -89,10 +89,7 @@ export const promises = {
     browser,
     shop,
   }) => {
-    const client = await shop.signIn('J.M.');
-    await client.openLike('G-2117', 'G-2203');
-    const page = await openPage(browser);
-    await signIn(page, shop.address, 'J.M.');
+    const { page } = await atJob({ browser, shop }, 'G-2203');
     await page.goto(`${shop.address}/job/G-2203/step/key`);
     const take = async (reading) => {
       await page.getByLabel('Reading', { exact: true }).fill(reading);
@@ -123,10 +120,7 @@ export const promises = {
     browser,
     shop,
   }) => {
-    const client = await shop.signIn('J.M.');
-    await client.openLike('G-2117', 'G-2231');
-    const page = await openPage(browser);
-    await signIn(page, shop.address, 'J.M.');
+    const { client, page } = await atJob({ browser, shop }, 'G-2231');
     await page.goto(`${shop.address}/job/G-2231/step/end-float`);
     const reading = page.getByLabel('Reading', { exact: true });
     await reading.waitFor();
