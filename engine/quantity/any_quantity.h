@@ -51,6 +51,12 @@ template <> struct KindOf<Frequency> : detail::PlainKind<Kind::frequency, Freque
 template <> struct KindOf<VolumeFlow> : detail::PlainKind<Kind::volume_flow, VolumeFlow> {};
 template <> struct KindOf<Viscosity> : detail::PlainKind<Kind::viscosity, Viscosity> {};
 template <> struct KindOf<Expansion> : detail::PlainKind<Kind::expansion, Expansion> {};
+template <> struct KindOf<Density> : detail::PlainKind<Kind::density, Density> {};
+template <> struct KindOf<HeatCapacity> : detail::PlainKind<Kind::heat_capacity, HeatCapacity> {};
+template <> struct KindOf<Conductivity> : detail::PlainKind<Kind::conductivity, Conductivity> {};
+template <> struct KindOf<KinematicViscosity>
+    : detail::PlainKind<Kind::kinematic_viscosity, KinematicViscosity> {};
+template <> struct KindOf<SpringRate> : detail::PlainKind<Kind::spring_rate, SpringRate> {};
 // clang-format on
 template <>
 struct KindOf<Temperature> {

@@ -34,6 +34,12 @@ constexpr std::array kinds{
     KindInfo{Kind::viscosity, "viscosity", "a dynamic viscosity", "1.2 mPa·s or 1.2 cP"},
     KindInfo{Kind::expansion, "expansion", "a coefficient of thermal expansion",
              "11.5 µm/(m·K) or 1.15e-5 1/K"},
+    KindInfo{Kind::density, "density", "a density", "998 kg/m³ or 62.3 lb/ft³"},
+    KindInfo{Kind::heat_capacity, "heat_capacity", "a specific heat capacity",
+             "4.18 kJ/(kg·K) or 1 Btu/(lb·°F)"},
+    KindInfo{Kind::conductivity, "conductivity", "a thermal conductivity", "0.6 W/(m·K)"},
+    KindInfo{Kind::kinematic_viscosity, "kinematic_viscosity", "a kinematic viscosity", "32 mm²/s or 32 cSt"},
+    KindInfo{Kind::spring_rate, "spring_rate", "a spring rate", "8 N/mm or 46 lbf/in"},
     KindInfo{Kind::number, "number", "a number without a unit", "12 or 0.85"},
     KindInfo{Kind::percent, "percent", "a percentage", "30 %"},
 };

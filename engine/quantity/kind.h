@@ -32,6 +32,11 @@ enum class Kind {
   volume_flow,             // [m³/s]
   viscosity,               // [Pa·s], dynamic
   expansion,               // [1/K], linear thermal expansion
+  density,                 // [kg/m³]
+  heat_capacity,           // [J/(kg·K)], of a mass
+  conductivity,            // [W/(m·K)], of heat
+  kinematic_viscosity,     // [m²/s]
+  spring_rate,             // [N/m]
   number,                  // a pure number; has no unit
   percent,                 // a fraction of 1, written in per cent: 30 % is 0.3
 };

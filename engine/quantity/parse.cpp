@@ -240,6 +240,21 @@ Viscosity parse_viscosity(std::string_view text, const ParseContext& context) {
 Expansion parse_expansion(std::string_view text, const ParseContext& context) {
   return parse_as<Expansion>(text, context);
 }
+Density parse_density(std::string_view text, const ParseContext& context) {
+  return parse_as<Density>(text, context);
+}
+HeatCapacity parse_heat_capacity(std::string_view text, const ParseContext& context) {
+  return parse_as<HeatCapacity>(text, context);
+}
+Conductivity parse_conductivity(std::string_view text, const ParseContext& context) {
+  return parse_as<Conductivity>(text, context);
+}
+KinematicViscosity parse_kinematic_viscosity(std::string_view text, const ParseContext& context) {
+  return parse_as<KinematicViscosity>(text, context);
+}
+SpringRate parse_spring_rate(std::string_view text, const ParseContext& context) {
+  return parse_as<SpringRate>(text, context);
+}
 
 double parse_number(std::string_view text, const ParseContext& context) {
   return parse_written(text, Kind::number, context).si;

@@ -85,6 +85,11 @@ Frequency parse_frequency(std::string_view text, const ParseContext& context);
 VolumeFlow parse_volume_flow(std::string_view text, const ParseContext& context);
 Viscosity parse_viscosity(std::string_view text, const ParseContext& context);
 Expansion parse_expansion(std::string_view text, const ParseContext& context);
+Density parse_density(std::string_view text, const ParseContext& context);
+HeatCapacity parse_heat_capacity(std::string_view text, const ParseContext& context);
+Conductivity parse_conductivity(std::string_view text, const ParseContext& context);
+KinematicViscosity parse_kinematic_viscosity(std::string_view text, const ParseContext& context);
+SpringRate parse_spring_rate(std::string_view text, const ParseContext& context);
 
 // A pure number, and a fraction of 1 from a percentage ("30 %" gives 0.3).
 double parse_number(std::string_view text, const ParseContext& context);

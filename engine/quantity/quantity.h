@@ -37,6 +37,15 @@ using VolumeFlow = units::quantity<units::divide_typeof_helper<si::volume, si::t
 using Expansion =
     units::quantity<units::divide_typeof_helper<si::dimensionless,
                                                 si::temperature>::type>;  // [1/K], linear thermal expansion
+using Density = units::quantity<units::divide_typeof_helper<si::mass, si::volume>::type>;  // [kg/m³]
+using HeatCapacity =
+    units::quantity<units::divide_typeof_helper<units::divide_typeof_helper<si::energy, si::mass>::type,
+                                                si::temperature>::type>;  // [J/(kg·K)], of a mass
+using Conductivity =
+    units::quantity<units::divide_typeof_helper<units::divide_typeof_helper<si::power, si::length>::type,
+                                                si::temperature>::type>;  // [W/(m·K)], of heat
+using KinematicViscosity = units::quantity<units::divide_typeof_helper<si::area, si::time>::type>;  // [m²/s]
+using SpringRate = units::quantity<units::divide_typeof_helper<si::force, si::length>::type>;       // [N/m]
 
 // Pressure against the atmosphere of the place [Pa]. May be negative down to -101325 Pa (vacuum).
 struct GaugePressure {
@@ -116,6 +125,21 @@ constexpr VolumeFlow cubic_metres_per_second(double v) {
 }
 constexpr Expansion per_kelvin(double v) {
   return Expansion::from_value(v);
+}
+constexpr Density kilograms_per_cubic_metre(double v) {
+  return Density::from_value(v);
+}
+constexpr HeatCapacity joules_per_kilogram_kelvin(double v) {
+  return HeatCapacity::from_value(v);
+}
+constexpr Conductivity watts_per_metre_kelvin(double v) {
+  return Conductivity::from_value(v);
+}
+constexpr KinematicViscosity square_metres_per_second(double v) {
+  return KinematicViscosity::from_value(v);
+}
+constexpr SpringRate newtons_per_metre(double v) {
+  return SpringRate::from_value(v);
 }
 inline double kelvin_of(const Temperature& t) {
   return t.value().value();

@@ -48,6 +48,7 @@ constexpr Unit row_shifted(Kind kind, std::string_view symbol, System system, Ra
 //   PS      75 kgf·m/s                                    = 735.49875 W
 //   gal     231 in³ (United States)                       = 0.003785411784 m³;  fl oz = gal/128
 //   impgpm  4.54609 L per minute
+//   Btu     of the International Table: 1055.05585262 J, so that 1 Btu/(lb·°F) = 4186.8 J/(kg·K)
 //   mmHg    13595.1 kg/m³ · 9.80665 m/s² · 0.001 m        = 133.322387415 Pa (conventional);  inHg = 25.4
 //   mmHg
 constexpr std::array table{
@@ -196,6 +197,27 @@ constexpr std::array table{
         "um/(m·K) um/m·K um/m/K um/(m·°C) um/m·°C um/m/°C ppm/K ppm/°C"),
     row(expansion, "1/°F", inch, {9, 5}, "1/degF"),
     row(expansion, "µin/(in·°F)", inch, {9, 5'000'000}, "uin/(in·°F) uin/in·°F uin/in/°F ppm/°F"),
+    // density
+    row(density, "kg/m³", metric, {1, 1}, "kg/m3"),
+    row(density, "kg/L", metric, {1000, 1}, "kg/l kg/dm3 g/cm3 g/mL g/ml"),
+    row(density, "lb/ft³", inch, {28'349'523'125, 1'769'802'912}, "lb/ft3 lbm/ft3"),
+    // heat_capacity
+    row(heat_capacity, "J/(kg·K)", metric, {1, 1}, "J/kg·K J/kg/K J/(kg·°C)"),
+    row(heat_capacity, "kJ/(kg·K)", metric, {1000, 1}, "kJ/kg·K kJ/kg/K kJ/(kg·°C)"),
+    row(heat_capacity, "Btu/(lb·°F)", inch, {20'934, 5},
+        "Btu/lb·°F Btu/lb/°F BTU/(lb·°F) BTU/lb·F Btu/(lb·F)"),
+    // conductivity
+    row(conductivity, "W/(m·K)", metric, {1, 1}, "W/m·K W/m/K W/(m·°C)"),
+    row(conductivity, "Btu/(h·ft·°F)", inch, {52'752'792'631, 30'480'000'000},
+        "Btu/h·ft·°F Btu/(hr·ft·°F) BTU/(h·ft·°F) Btu/(h·ft·F)"),
+    // kinematic_viscosity
+    row(kinematic_viscosity, "m²/s", metric, {1, 1}, "m2/s"),
+    row(kinematic_viscosity, "mm²/s", metric, {1, 1'000'000}, "mm2/s"),
+    row(kinematic_viscosity, "cSt", both, {1, 1'000'000}, "centistoke centistokes"),
+    // spring_rate
+    row(spring_rate, "N/m", metric, {1, 1}),
+    row(spring_rate, "N/mm", metric, {1000, 1}),
+    row(spring_rate, "lbf/in", inch, {8'896'443'230'521, 50'800'000'000}, "lb/in lbs/in"),
     // number
     row(number, "", both, {1, 1}),
     // percent

@@ -36,6 +36,16 @@ void check(const Factor& factor, const std::string& source, Obtained obtained) {
                   .digits_required = factor.digits});
 }
 
+TEST(UnitFactorReference, AgreesWithTheRememberedDigitsOfSp811) {
+  const std::string source = "NIST Special Publication 811, 2008, appendix B.8, from memory";
+  for (const Factor& factor : {Factor{Kind::density, "lb/ft³", "1.601846E+01", 7},
+                               Factor{Kind::heat_capacity, "Btu/(lb·°F)", "4.1868E+03", 5},
+                               Factor{Kind::conductivity, "Btu/(h·ft·°F)", "1.730735", 7},
+                               Factor{Kind::kinematic_viscosity, "cSt", "1.0E-06", 2},
+                               Factor{Kind::spring_rate, "lbf/in", "1.751268E+02", 7}})
+    check(factor, source, Obtained::remembered);
+}
+
 TEST(UnitFactorReference, FollowsTheInternationalYardAndPound) {
   const std::string source =
       "International yard and pound agreement, 1959: yard 0.9144 m, pound 0.45359237 kg";

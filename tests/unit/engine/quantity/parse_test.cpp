@@ -219,6 +219,12 @@ TEST(ParseOthers, ReadsWhatABenchWrites) {
   EXPECT_EQ(parse_velocity("2.8 mm/s", field).value(), 0.0028);
   EXPECT_EQ(parse_frequency("60 Hz", field).value(), 60);
   EXPECT_EQ(parse_expansion("11.5 µm/(m·K)", field).value(), 11.5e-6);
+  EXPECT_EQ(parse_density("0.998 g/cm3", field).value(), 998);
+  EXPECT_EQ(parse_heat_capacity("1 btu/lb-F", field).value(), 4186.8);
+  EXPECT_EQ(parse_heat_capacity("4.18 kJ/kg K", field).value(), 4180);
+  EXPECT_EQ(parse_conductivity("0.6 W/m/K", field).value(), 0.6);
+  EXPECT_EQ(parse_kinematic_viscosity("32 cSt", field).value(), 32e-6);
+  EXPECT_EQ(parse_spring_rate("8 N/mm", field).value(), 8000);
   EXPECT_EQ(parse_energy("1 ft-lb", field).value(), 1.3558179483314004);
   EXPECT_EQ(parse_number("0,85", field), 0.85);
   EXPECT_EQ(parse_fraction("30 %", field), 0.3);
