@@ -21,8 +21,6 @@
 
 namespace pumpwright {
 
-using Density = units::quantity<si::mass_density>;  // [kg/m³]
-
 // A file as the caller read it. The name is relative and uses '/' ("keys_inch.toml", "steps/receive.toml").
 struct NamedBytes {
   std::string_view name;
@@ -38,16 +36,17 @@ std::vector<NamedBytes> files_under(std::span<const NamedBytes> files, std::stri
 // mm".
 enum class ColumnKind {
   text,
-  flag,         // true or false
-  number,       // pure number, finite; for a percentage the column's title says so
-  length,       // [m]
-  area,         // [m²]
-  temperature,  // [K], a point on the scale
-  time,         // [s]
-  force,        // [N]
-  pressure,     // [Pa], also a stress or a modulus of elasticity
-  density,      // [kg/m³]
-  expansion,    // [1/K], linear thermal expansion
+  flag,          // true or false
+  number,        // pure number, finite; for a percentage the column's title says so
+  length,        // [m]
+  area,          // [m²]
+  temperature,   // [K], a point on the scale
+  time,          // [s]
+  force,         // [N]
+  pressure,      // [Pa], also a stress or a modulus of elasticity
+  density,       // [kg/m³]
+  conductivity,  // [W/(m·K)], of heat
+  expansion,     // [1/K], linear thermal expansion
 };
 
 struct Column {
@@ -64,7 +63,7 @@ struct Column {
 struct Value {
   std::string text;            // as it stands in the data file: "7/8 in"
   double si = 0;               // in the SI unit of the column's kind; 1 or 0 for a flag; 0 for a text
-  const Unit* unit = nullptr;  // as written; null for a text, a flag, a number and a density
+  const Unit* unit = nullptr;  // as written; null for a text, a flag and a number
   std::shared_ptr<const Source> source;  // never null
 };
 
@@ -97,6 +96,7 @@ class Row {
   std::optional<Force> force(std::string_view column) const;
   std::optional<Pressure> pressure(std::string_view column) const;
   std::optional<Density> density(std::string_view column) const;
+  std::optional<Conductivity> conductivity(std::string_view column) const;
   std::optional<Expansion> expansion(std::string_view column) const;
 
  private:

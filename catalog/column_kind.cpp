@@ -24,19 +24,9 @@ constexpr std::array kinds{KindRow{ColumnKind::text, "text", {}},
                            KindRow{ColumnKind::time, "time", Kind::time},
                            KindRow{ColumnKind::force, "force", Kind::force},
                            KindRow{ColumnKind::pressure, "pressure", Kind::pressure_difference},
-                           KindRow{ColumnKind::density, "density", {}},
+                           KindRow{ColumnKind::density, "density", Kind::density},
+                           KindRow{ColumnKind::conductivity, "conductivity", Kind::conductivity},
                            KindRow{ColumnKind::expansion, "expansion", Kind::expansion}};
-
-constexpr std::string_view density_unit = "kg/m³";
-
-double read_density(std::string_view text, const std::string& field) {
-  if (!text.ends_with(density_unit))
-    throw BadInput({field, "", std::string(text), "a density such as 7850 kg/m³"});
-  const auto number = text.substr(0, text.size() - density_unit.size());
-  const double density_kg_m3 = parse_number(number, {.field = field});
-  if (density_kg_m3 <= 0) throw BadInput({field, "", std::string(text), "a density above zero"});
-  return density_kg_m3;
-}
 
 }  // namespace
 
@@ -54,10 +44,11 @@ std::string column_kind_words() {
 }
 
 CellQuantity read_quantity(std::string_view text, ColumnKind kind, const std::string& field) {
-  if (kind == ColumnKind::density) return {read_density(text, field), nullptr};
   const auto* row = std::ranges::find(kinds, kind, &KindRow::column);
   assert(row != kinds.end() && row->quantity);
   const Written written = parse_written(text, *row->quantity, {.field = field});
+  if (kind == ColumnKind::density && written.si <= 0)
+    throw BadInput({field, "", std::string(text), "a density above zero"});
   return {written.si, written.unit};
 }
 

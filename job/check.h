@@ -20,6 +20,8 @@ enum class CheckKind {
   chain,         // a sum of other checks and dimensions; has no reading of its own
   elapsed,       // time from one step's completion to another's
   preload,       // share of a fastener's proof load at the torque that was read
+  pairing,       // two things of the make-up that must go together; known when the plan is made
+  service,       // computed from the make-up's seal and service, and from readings
 };
 
 // Which number of the reading or of the computation the limit bounds.
@@ -31,7 +33,30 @@ enum class Judged {
   taper,       // difference of section means
   tir,
   eccentricity,
-  squareness,  // face TIR over the named diameter
+  squareness,           // face TIR over the named diameter
+  suits,                // of a pairing: the two go together
+  service_temperature,  // of service: the liquid's temperature
+  vapour_ratio,         // of service: pressure at the seal over vapour pressure at the faces, both absolute
+  spring_force,         // of service: the spring's force at the length the readings give
+};
+
+// The pairs a make-up can be asked about.
+enum class Pair {
+  lubricant_elastomer,
+  liquid_elastomer,
+  ring_seat,
+  coil_rotation,      // hand of a conical spring's coil
+  fastener_rotation,  // hand of the impeller's fastener
+};
+
+enum class Goes { together, apart, unknown };
+
+// What was found of a pair when the plan was made.
+struct Pairing {
+  Goes goes = Goes::unknown;
+  Text things;   // "EPDM in water-glycol"
+  Text why;      // why they do not go together; empty when they do or nobody knows
+  Text instead;  // what to use instead; may be empty
 };
 
 // The two chains that never mix: rotating places carry degrees from the keyway, standing places clock
@@ -53,6 +78,12 @@ struct ChainPart {
   std::string dimension;  // or this
 };
 
+// The part of a chain with which the shop sets its sum right.
+struct ChainCorrection {
+  Text name;          // "shim on the shaft's shoulder"
+  std::string check;  // its reading, where there is one already; adds to the sum one to one
+};
+
 struct Check {
   std::string id;
   CheckKind kind = CheckKind::value;
@@ -64,10 +95,12 @@ struct Check {
   std::string instrument;  // kind of instrument: "dial-indicator", "micrometer", "depth-gauge", "none" …
   Text title;
   Text if_it_fails;
-  std::vector<Limit> limits;       // the deciding one first
-  SweepWant sweep;                 // for a sweep
-  std::vector<ChainPart> chain;    // for a chain
-  std::string starts_at, ends_at;  // step ids, for elapsed
+  std::vector<Limit> limits;                  // the deciding one first
+  SweepWant sweep;                            // for a sweep
+  std::vector<ChainPart> chain;               // for a chain
+  std::optional<ChainCorrection> correction;  // for a chain
+  std::string starts_at, ends_at;             // step ids, for elapsed
+  std::optional<Pairing> pairing;             // for a pairing
 };
 
 }  // namespace pumpwright::job

@@ -13,21 +13,34 @@ namespace pumpwright::job {
 template <class E, std::size_t N>
 using Words = std::array<std::pair<std::string_view, E>, N>;
 
-inline constexpr Words<CheckKind, 7> check_kind_words{{{"confirmation", CheckKind::confirmation},
+inline constexpr Words<CheckKind, 9> check_kind_words{{{"confirmation", CheckKind::confirmation},
                                                        {"value", CheckKind::value},
                                                        {"size", CheckKind::size},
                                                        {"sweep", CheckKind::sweep},
                                                        {"chain", CheckKind::chain},
                                                        {"elapsed", CheckKind::elapsed},
-                                                       {"preload", CheckKind::preload}}};
-inline constexpr Words<Judged, 8> judged_words{{{"confirmed", Judged::confirmed},
-                                                {"value", Judged::value},
-                                                {"local-size", Judged::local_size},
-                                                {"ovality", Judged::ovality},
-                                                {"taper", Judged::taper},
-                                                {"tir", Judged::tir},
-                                                {"eccentricity", Judged::eccentricity},
-                                                {"squareness", Judged::squareness}}};
+                                                       {"preload", CheckKind::preload},
+                                                       {"pairing", CheckKind::pairing},
+                                                       {"service", CheckKind::service}}};
+inline constexpr Words<Judged, 12> judged_words{{{"confirmed", Judged::confirmed},
+                                                 {"value", Judged::value},
+                                                 {"local-size", Judged::local_size},
+                                                 {"ovality", Judged::ovality},
+                                                 {"taper", Judged::taper},
+                                                 {"tir", Judged::tir},
+                                                 {"eccentricity", Judged::eccentricity},
+                                                 {"squareness", Judged::squareness},
+                                                 {"suits", Judged::suits},
+                                                 {"service-temperature", Judged::service_temperature},
+                                                 {"vapour-ratio", Judged::vapour_ratio},
+                                                 {"spring-force", Judged::spring_force}}};
+inline constexpr Words<Pair, 5> pair_words{{{"lubricant-elastomer", Pair::lubricant_elastomer},
+                                            {"liquid-elastomer", Pair::liquid_elastomer},
+                                            {"ring-seat", Pair::ring_seat},
+                                            {"coil-rotation", Pair::coil_rotation},
+                                            {"fastener-rotation", Pair::fastener_rotation}}};
+inline constexpr Words<Goes, 3> goes_words{
+    {{"together", Goes::together}, {"apart", Goes::apart}, {"unknown", Goes::unknown}}};
 inline constexpr Words<Turning, 2> turning_words{
     {{"rotating", Turning::rotating}, {"standing", Turning::standing}}};
 

@@ -8,6 +8,7 @@
 #include "job/fastener_figures.h"
 #include "job/instrument_json.h"
 #include "job/plan_json.h"
+#include "job/seal_figures.h"
 #include "job/snapshot_json.h"
 
 namespace pumpwright::job {
@@ -113,6 +114,7 @@ Snapshot derive_snapshot(const JobFile& job, const Catalog& catalog, std::span<c
   s.adoptions = job.adoptions;
   s.expansions = expansions_of(catalog);
   s.fastener = fastener_figures(s.make_up, catalog);
+  s.seal = find_seal_figures(s.make_up, catalog);
   s.catalog_digest = catalog.digest();
   s.program = program;
   return s;

@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "job/chain_correction.h"
 #include "job/measurement.h"
 #include "job/wording.h"
 
@@ -155,6 +156,22 @@ JudgedReading judge_confirmation(const Reading& reading) {
   return shown;
 }
 
+JudgedReading judge_pairing(const Check& check, const Snapshot& snapshot) {
+  const Pairing& pairing = *check.pairing;
+  JudgedReading shown;
+  for (const auto* remark : {&pairing.things, &pairing.why, &pairing.instead})
+    if (!remark->empty()) shown.remarks.push_back(*remark);
+  if (pairing.goes == Goes::unknown) {
+    hold_back(Reason::pair_unknown, shown);
+  } else if (const auto reason = limit_holds_back(check, snapshot)) {
+    hold_back(*reason, shown);
+  } else {
+    shown.verdict = pairing.goes == Goes::together ? Verdict::pass : Verdict::fail;
+    shown.reason = pairing.goes == Goes::together ? Reason::suits : Reason::does_not_suit;
+  }
+  return shown;
+}
+
 std::vector<JudgedReading> judge_readings(const Check& check, const JudgeContext& in) {
   std::vector<JudgedReading> out;
   const auto at = in.state.standing.find(check.from.empty() ? check.id : check.from);
@@ -187,7 +204,10 @@ CheckFinding judge_check(const Check& check, const JudgeContext& in) {
     case CheckKind::chain: {
       ChainMeasured chain = measure_chain(check, in);
       finding.chain = std::move(chain.shares);
-      finding.readings = {judge_measured(check, std::move(chain.measured), in.snapshot)};
+      JudgedReading sum = judge_measured(check, std::move(chain.measured), in.snapshot);
+      if (auto text = chain_correction(check, sum, in, unit_to_show(check, sum)))
+        sum.remarks.push_back(*text);
+      finding.readings = {std::move(sum)};
       break;
     }
     case CheckKind::elapsed:
@@ -195,6 +215,12 @@ CheckFinding judge_check(const Check& check, const JudgeContext& in) {
       break;
     case CheckKind::preload:
       finding.readings = {judge_measured(check, measure_preload(check, in), in.snapshot)};
+      break;
+    case CheckKind::pairing:
+      finding.readings = {judge_pairing(check, in.snapshot)};
+      break;
+    case CheckKind::service:
+      finding.readings = {judge_measured(check, measure_service(check, in), in.snapshot)};
       break;
     default:
       finding.readings = judge_readings(check, in);

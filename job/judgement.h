@@ -40,6 +40,9 @@ enum class Reason {
   confirmed,               // a person has seen it
   refused,                 // a person has seen that it is not so
   not_computable,          // a figure it needs (friction, strength) is not known
+  suits,                   // the two things go together
+  does_not_suit,           // the two things must not meet
+  pair_unknown,            // nobody says whether they go together
 };
 
 std::string_view word_of(Reason reason);  // "inside", "inside-uncertainty", …

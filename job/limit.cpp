@@ -51,6 +51,10 @@ Text title_of(Obtained obtained) {
   return {"common practice, no source", "práctica común, sin fuente"};
 }
 
+Text asked_of_a_pairing() {
+  return {"to go together", "ir bien juntos"};
+}
+
 void order_by_precedence(std::vector<Limit>& limits) {
   std::stable_sort(limits.begin(), limits.end(),
                    [](const Limit& a, const Limit& b) { return a.rank < b.rank; });

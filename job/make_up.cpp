@@ -18,6 +18,7 @@ constexpr std::array dimension_table{
     DimensionName{"register_diameter", "diameter of the motor's register"},
     DimensionName{"register_height", "how far the register stands off the mounting face"},
     DimensionName{"face_diameter", "outside diameter of the motor's mounting face"},
+    DimensionName{"shim_thickness", "shim between the shaft's shoulder and what sits against it"},
     DimensionName{"sleeve_bore", "bore of the shaft sleeve"},
     DimensionName{"sleeve_outside_diameter", "outside diameter of the shaft sleeve"},
     DimensionName{"sleeve_length", "length of the shaft sleeve"},
@@ -96,31 +97,79 @@ std::map<std::string, Dimension> decode_dimensions(const JsonReader& json) {
 }
 
 Driver decode_driver(const JsonReader& json) {
-  json.allow_only({"standard", "frame", "flange", "stands"});
+  json.allow_only({"standard", "frame", "flange", "stands", "rotation"});
   Driver d;
   d.standard = json.required("standard").word({"nema", "iec"});
   d.frame = json.required("frame").text(64);
   if (const auto flange = json.optional("flange")) d.flange = flange->text(32);
   if (const auto stands = json.optional("stands"))
     d.shaft_up = stands->word({"horizontal", "shaft-up"}) == "shaft-up";
+  if (const auto rotation = json.optional("rotation"))
+    d.rotation = rotation->word({"clockwise", "counter-clockwise"}) == "clockwise"
+                     ? Rotation::clockwise
+                     : Rotation::counter_clockwise;
   return d;
 }
 
+Hand decode_hand(const JsonReader& json) {
+  return json.word({"right", "left"}) == "left" ? Hand::left : Hand::right;
+}
+
+std::optional<Written> optional_positive(const JsonReader& json, std::string_view key, Kind kind) {
+  const auto at = json.optional(key);
+  return at ? std::optional(decode_positive(*at, kind)) : std::nullopt;
+}
+
+void want_faces_in_order(const JsonReader& json, const SealSheet& sheet) {
+  if (sheet.inner_diameter.si >= sheet.outer_diameter.si)
+    json.required("inner_diameter").refuse("smaller than \"outer_diameter\"");
+  // Beyond these a face would be pressed apart or harder than by the whole area twice: a slip of the hand.
+  const double least = 0.5 * sheet.inner_diameter.si, most = 1.5 * sheet.outer_diameter.si;
+  if (sheet.balance_diameter.si < least || sheet.balance_diameter.si > most)
+    json.required("balance_diameter").refuse("a diameter close to those of the faces");
+  if (sheet.force_lower && sheet.force_upper && sheet.force_upper->si < sheet.force_lower->si)
+    json.required("force_upper").refuse("not smaller than \"force_lower\"");
+}
+
+SealSheet decode_sheet(const JsonReader& json) {
+  json.allow_only({"outer_diameter", "inner_diameter", "balance_diameter", "liquid", "spring_force",
+                   "spring_rate", "force_lower", "force_upper", "ring_length", "seat_length"});
+  SealSheet s;
+  s.outer_diameter = decode_positive_length(json.required("outer_diameter"));
+  s.inner_diameter = decode_positive_length(json.required("inner_diameter"));
+  s.balance_diameter = decode_positive_length(json.required("balance_diameter"));
+  if (const auto liquid = json.optional("liquid"))
+    s.pressed_outside = liquid->word({"outside", "inside"}) == "outside";
+  s.spring_force = optional_positive(json, "spring_force", Kind::force);
+  s.spring_rate = optional_positive(json, "spring_rate", Kind::spring_rate);
+  s.force_lower = optional_positive(json, "force_lower", Kind::force);
+  s.force_upper = optional_positive(json, "force_upper", Kind::force);
+  s.ring_length = optional_positive(json, "ring_length", Kind::length);
+  s.seat_length = optional_positive(json, "seat_length", Kind::length);
+  want_faces_in_order(json, s);
+  return s;
+}
+
 Seal decode_seal(const JsonReader& json) {
-  json.allow_only({"kind", "elastomer", "lubricant"});
+  json.allow_only({"kind", "elastomer", "lubricant", "ring", "seat", "coil", "sheet"});
   Seal s;
   s.kind = json.required("kind").word({"elastomer-bellows", "o-ring-pusher", "conical-spring"});
   s.elastomer = json.required("elastomer").text(32);
   s.lubricant = json.required("lubricant").text(64);
+  if (const auto ring = json.optional("ring")) s.ring = ring->text(16);
+  if (const auto seat = json.optional("seat")) s.seat = seat->text(16);
+  if (const auto coil = json.optional("coil")) s.coil = decode_hand(*coil);
+  if (const auto sheet = json.optional("sheet")) s.sheet = decode_sheet(*sheet);
   return s;
 }
 
 Fastener decode_fastener(const JsonReader& json) {
-  json.allow_only({"thread", "grade", "condition", "torque"});
+  json.allow_only({"thread", "grade", "condition", "torque", "hand"});
   Fastener f;
   f.thread = json.required("thread").text(32);
   f.grade = json.required("grade").text(32);
   f.condition = json.required("condition").text(64);
+  if (const auto hand = json.optional("hand")) f.hand = decode_hand(*hand);
   if (const auto torque = json.optional("torque")) {
     torque->allow_only({"lower", "upper"});
     f.torque_lower = decode_positive(torque->required("lower"), Kind::torque);
@@ -132,18 +181,34 @@ Fastener decode_fastener(const JsonReader& json) {
 }
 
 Service decode_service(const JsonReader& json) {
-  json.allow_only({"fluid", "temperature", "suction_pressure"});
+  json.allow_only(
+      {"fluid", "temperature", "suction_pressure", "head_pressure", "altitude", "glycol", "concentration"});
   Service s;
   s.fluid = json.required("fluid").text(64);
   if (const auto t = json.optional("temperature")) s.temperature = decode_written(*t, Kind::temperature);
   if (const auto p = json.optional("suction_pressure"))
     s.suction_pressure = decode_written(*p, Kind::pressure_gauge);
+  s.head_pressure = optional_positive(json, "head_pressure", Kind::pressure_difference);
+  if (const auto altitude = json.optional("altitude")) s.altitude = decode_written(*altitude, Kind::length);
+  if (const auto glycol = json.optional("glycol")) s.glycol = glycol->word({"ethylene", "propylene"});
+  s.concentration = optional_positive(json, "concentration", Kind::percent);
+  if (s.concentration && s.concentration->si >= 1) json.required("concentration").refuse("below 100 %");
   return s;
 }
+
+constexpr std::array<BackWord, 5> back_words{{{"plain", seal::ImpellerBack::plain},
+                                              {"balance-holes", seal::ImpellerBack::balance_holes},
+                                              {"back-vanes", seal::ImpellerBack::back_vanes},
+                                              {"ring-removed", seal::ImpellerBack::wear_ring_removed},
+                                              {"double-suction", seal::ImpellerBack::double_suction}}};
 
 // Above this a wetted part burns at a touch; used to choose cautions, not to judge. Common practice, no
 // source.
 constexpr double hot_k = 273.15 + 60;
+
+bool is_water_based(const std::string& fluid) {
+  return fluid == "water" || fluid == "water-glycol" || fluid == "sea-water";
+}
 
 // Which column of which row fills which dimension.
 struct ColumnFor {
@@ -194,13 +259,26 @@ MakeUp decode_make_up(const JsonReader& json) {
   m.sleeve = json.required("sleeve").word({"fitted", "none"}) == "fitted";
   m.seal = decode_seal(json.required("seal"));
   const JsonReader impeller = json.required("impeller");
-  impeller.allow_only({"keyways", "fastener"});
+  impeller.allow_only({"keyways", "fastener", "back"});
   m.keyways = static_cast<int>(impeller.required("keyways").integer(1, 4));
   if (const auto fastener = impeller.optional("fastener")) m.fastener = decode_fastener(*fastener);
+  if (const auto back = impeller.optional("back")) m.impeller_back = decode_impeller_back(*back);
   m.service = decode_service(json.required("service"));
   m.speed = decode_positive(json.required("speed"), Kind::speed);
   if (const auto dimensions = json.optional("dimensions")) m.dimensions = decode_dimensions(*dimensions);
   return m;
+}
+
+std::span<const BackWord> impeller_back_words() {
+  return back_words;
+}
+
+seal::ImpellerBack decode_impeller_back(const JsonReader& json) {
+  const std::string word =
+      json.word({"plain", "balance-holes", "back-vanes", "ring-removed", "double-suction"});
+  return std::find_if(back_words.begin(), back_words.end(),
+                      [&](const BackWord& w) { return w.first == word; })
+      ->second;
 }
 
 std::string frame_table_of(const Driver& driver) {
@@ -223,7 +301,17 @@ std::set<std::string> tags_of(const MakeUp& m) {
   std::set<std::string> tags{m.driver.standard, m.sleeve ? "sleeve" : "no-sleeve", m.seal.kind,
                              m.service.fluid, m.driver.shaft_up ? "shaft-up" : "horizontal"};
   if (m.fastener) tags.insert("fastener");
-  if (m.service.temperature && m.service.temperature->si >= hot_k) tags.insert("hot");
+  const auto add_if = [&](bool holds, const char* tag) {
+    if (holds) tags.insert(tag);
+  };
+  add_if(m.service.temperature && m.service.temperature->si >= hot_k, "hot");
+  add_if(m.service.temperature.has_value(), "temperature-known");
+  add_if(m.service.suction_pressure.has_value(), "suction-known");
+  add_if(is_water_based(m.service.fluid), "water-based");
+  add_if(!m.seal.ring.empty() && !m.seal.seat.empty(), "faces");
+  add_if(m.seal.sheet.has_value(), "seal-sheet");
+  add_if(m.driver.rotation.has_value(), "rotation");
+  add_if(m.dimension("shim_thickness") != nullptr, "shim");
   return tags;
 }
 

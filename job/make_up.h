@@ -8,6 +8,7 @@
 
 #include "catalog/catalog.h"
 #include "engine/quantity/parse.h"
+#include "engine/seal/chamber_pressure.h"
 #include "job/json_reader.h"
 
 namespace pumpwright::job {
@@ -21,17 +22,37 @@ struct Dimension {
   std::optional<Source> source;        // absent: as entered for the job
 };
 
+// Seen from the impeller end.
+enum class Rotation { clockwise, counter_clockwise };
+
+enum class Hand { right, left };
+
 struct Driver {
   std::string standard;   // "nema" or "iec"
   std::string frame;      // row of the frame table: "184JM", "112M"
   std::string flange;     // iec: row of the flange table, "FF215"; may be empty
   bool shaft_up = false;  // stands with the shaft up on the bench (a sweep from the shaft then has no sag)
+  std::optional<Rotation> rotation;  // of the shaft, seen from the impeller end
+};
+
+// What the seal's own sheet says of its faces and its spring.
+struct SealSheet {
+  Written outer_diameter, inner_diameter;  // of the contact between the faces
+  Written balance_diameter;                // that the pressed liquid acts on from behind
+  bool pressed_outside = true;             // the liquid stands outside the faces
+  std::optional<Written> spring_force;     // at the nominal working length
+  std::optional<Written> spring_rate;
+  std::optional<Written> force_lower, force_upper;  // what the spring may press with
+  std::optional<Written> ring_length, seat_length;  // axial, of the two faces' parts
 };
 
 struct Seal {
-  std::string kind;       // "elastomer-bellows", "o-ring-pusher", "conical-spring"
-  std::string elastomer;  // ISO 1629: "EPDM", "FKM", "NBR" …
-  std::string lubricant;  // assembly lubricant, row of the lubricants table
+  std::string kind;          // "elastomer-bellows", "o-ring-pusher", "conical-spring"
+  std::string elastomer;     // ISO 1629: "EPDM", "FKM", "NBR" …
+  std::string lubricant;     // assembly lubricant, row of the lubricants table
+  std::string ring, seat;    // rows of the face materials table (code letters of EN 12756); empty: not given
+  std::optional<Hand> coil;  // of a spring that drives by its grip
+  std::optional<SealSheet> sheet;
 };
 
 struct Fastener {
@@ -39,12 +60,17 @@ struct Fastener {
   std::string grade;      // row of the fastener strengths table
   std::string condition;  // row of the friction table: "dry-steel", "oiled-steel", …
   std::optional<Written> torque_lower, torque_upper;  // from the pump's sheet
+  Hand hand = Hand::right;
 };
 
 struct Service {
   std::string fluid;  // "water", "water-glycol", "sea-water"
   std::optional<Written> temperature;
   std::optional<Written> suction_pressure;
+  std::optional<Written> head_pressure;  // what the pump adds between suction and discharge
+  std::optional<Written> altitude;       // of the site
+  std::string glycol;                    // "ethylene", "propylene"; empty: not given
+  std::optional<Written> concentration;  // of glycol or of salt, by mass
 };
 
 struct MakeUp {
@@ -52,6 +78,7 @@ struct MakeUp {
   bool sleeve = false;
   Seal seal;
   int keyways = 1;  // of the impeller
+  std::optional<seal::ImpellerBack> impeller_back;
   std::optional<Fastener> fastener;
   Service service;
   Written speed;
@@ -75,6 +102,12 @@ MakeUp decode_make_up(const JsonReader& json);
 // The same make-up with the dimensions that the catalog knows for its driver filled in (never over one that
 // was entered). Throws BadInput when the catalog has no such frame.
 MakeUp complete_from_catalog(MakeUp make_up, const Catalog& catalog);
+
+// The words of a job file for what the impeller's back does to the pressure at the seal: "plain",
+// "balance-holes", "back-vanes", "ring-removed", "double-suction".
+using BackWord = std::pair<std::string_view, seal::ImpellerBack>;
+std::span<const BackWord> impeller_back_words();
+seal::ImpellerBack decode_impeller_back(const JsonReader& json);
 
 // The catalog table that holds frames of the driver's standard: "frames-nema" or "frames-iec".
 std::string frame_table_of(const Driver& driver);

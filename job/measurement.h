@@ -48,6 +48,7 @@ struct ChainMeasured {
 ChainMeasured measure_chain(const Check& check, const JudgeContext& in);
 MeasuredReading measure_elapsed(const Check& check, const JudgeContext& in);
 MeasuredReading measure_preload(const Check& check, const JudgeContext& in);
+MeasuredReading measure_service(const Check& check, const JudgeContext& in);
 
 // The instrument a reading names. Throws BadInput when the shop has none of that id or it measures something
 // else.

@@ -8,6 +8,7 @@
 #include "engine/assembly/iso286.h"
 #include "engine/quantity/bad_input.h"
 #include "engine/quantity/format.h"
+#include "job/pairing.h"
 
 namespace pumpwright::job {
 namespace {
@@ -43,6 +44,7 @@ std::vector<const Row*> rows_of(const BoundFrom& from, const Lookup& in) {
     const Dimension* size = in.make_up.dimension(from.at);
     return size == nullptr ? std::vector<const Row*>{} : table.rows_for(size->nominal);
   }
+  if (from.row == "$elastomer") return elastomers_named(in.catalog, in.make_up.seal.elastomer);
   const Row* row = table.find(from.row == "$lubricant" ? in.make_up.seal.lubricant : from.row);
   if (row == nullptr && from.row == "$lubricant")
     throw BadInput({.field = "lubricant",
@@ -143,10 +145,17 @@ std::optional<Written> fastener_bound(const BoundFrom& from, const Lookup& in) {
                                          : in.make_up.fastener->torque_upper;
 }
 
+std::optional<Written> sheet_bound(const BoundFrom& from, const Lookup& in) {
+  if (!in.make_up.seal.sheet) return std::nullopt;
+  return from.sheet == "force-lower" ? in.make_up.seal.sheet->force_lower
+                                     : in.make_up.seal.sheet->force_upper;
+}
+
 std::optional<Written> plain_bound(const std::optional<BoundFrom>& from, const Lookup& in) {
   if (!from) return std::nullopt;
   if (!from->dimension.empty()) return dimension_bound(*from, in);
   if (!from->fastener.empty()) return fastener_bound(*from, in);
+  if (!from->sheet.empty()) return sheet_bound(*from, in);
   return parse_written(from->text, in.kind, {.field = "limit"});
 }
 
@@ -194,8 +203,15 @@ Check resolved(const CheckText& text, const MakeUp& make_up, const Catalog& cata
                const std::set<std::string>& tags) {
   Check check = text.check;
   const Lookup in{make_up, catalog, check.id, check.quantity};
+  for (const auto& part : text.chain)
+    if (part.condition.holds(tags)) check.chain.push_back(part.part);
   for (const auto& limit : text.limits)
     if (limit.condition.holds(tags)) add_limits(limit, in, check.limits);
+  if (text.pair) {
+    FoundPairing found = find_pairing(*text.pair, make_up, catalog);
+    check.pairing = std::move(found.pairing);
+    if (found.rule) check.limits.push_back(std::move(*found.rule));
+  }
   return check;
 }
 
@@ -213,6 +229,12 @@ void apply(const LimitOverride& from, Plan& plan) {
   for (auto& step : plan.steps)
     for (auto& check : step.checks) {
       if (check.id != from.check) continue;
+      if (check.kind == CheckKind::pairing)
+        throw BadInput(
+            {.field = "check",
+             .place = from.place + "/check",
+             .value = from.check,
+             .expected = "a check with a number to bound; this one says whether two things go together"});
       Limit limit = from.limit;
       limit.lower = override_bound(from.lower_text, "lower", check, from);
       limit.upper = override_bound(from.upper_text, "upper", check, from);

@@ -32,6 +32,19 @@ std::string text_of(const JsonReader& at, std::string_view key) {
   return at.required(key).text();
 }
 
+json encode_pairing(const Pairing& p) {
+  return {{"goes", word_in(goes_words, p.goes)},
+          {"things", encode_text(p.things)},
+          {"why", encode_text(p.why)},
+          {"instead", encode_text(p.instead)}};
+}
+
+Pairing decode_pairing(const JsonReader& at) {
+  at.allow_only({"goes", "things", "why", "instead"});
+  return {from_word(goes_words, at.required("goes")), decode_text(at.required("things")),
+          decode_text(at.required("why")), decode_text(at.required("instead"))};
+}
+
 json encode_check(const Check& c) {
   json chain = json::array();
   for (const auto& part : c.chain)
@@ -42,27 +55,31 @@ json encode_check(const Check& c) {
   json limits = json::array();
   for (const auto& limit : c.limits)
     limits.push_back(encode_limit(limit));
-  return {{"id", c.id},
-          {"kind", word_in(check_kind_words, c.kind)},
-          {"judged", word_in(judged_words, c.judged)},
-          {"quantity", info(c.quantity).name},
-          {"from", c.from},
-          {"place", c.place},
-          {"turning", c.turning == Turning::rotating ? "rotating" : "standing"},
-          {"instrument", c.instrument},
-          {"title", encode_text(c.title)},
-          {"if_it_fails", encode_text(c.if_it_fails)},
-          {"limits", limits},
-          {"sweep",
-           {{"axis", c.sweep.face ? "face" : "radial"},
-            {"radius", c.sweep.radius_dimension},
-            {"over", c.sweep.over_dimension}}},
-          {"chain", chain},
-          {"starts_at", c.starts_at},
-          {"ends_at", c.ends_at}};
+  json out{{"id", c.id},
+           {"kind", word_in(check_kind_words, c.kind)},
+           {"judged", word_in(judged_words, c.judged)},
+           {"quantity", info(c.quantity).name},
+           {"from", c.from},
+           {"place", c.place},
+           {"turning", c.turning == Turning::rotating ? "rotating" : "standing"},
+           {"instrument", c.instrument},
+           {"title", encode_text(c.title)},
+           {"if_it_fails", encode_text(c.if_it_fails)},
+           {"limits", limits},
+           {"sweep",
+            {{"axis", c.sweep.face ? "face" : "radial"},
+             {"radius", c.sweep.radius_dimension},
+             {"over", c.sweep.over_dimension}}},
+           {"chain", chain},
+           {"starts_at", c.starts_at},
+           {"ends_at", c.ends_at}};
+  if (c.correction)
+    out["correction"] = {{"name", encode_text(c.correction->name)}, {"check", c.correction->check}};
+  if (c.pairing) out["pairing"] = encode_pairing(*c.pairing);
+  return out;
 }
 
-Limit decode_limit(const JsonReader& at) {
+Limit decode_limit(const JsonReader& at, bool of_pairing) {
   at.allow_only({"id", "rank", "rule", "ratio", "lower", "upper", "source"});
   Limit limit;
   limit.id = text_of(at, "id");
@@ -74,7 +91,10 @@ Limit decode_limit(const JsonReader& at) {
       at.required("ratio").number()};
   if (const auto lower = at.optional("lower")) limit.lower = decode_frozen(*lower);
   if (const auto upper = at.optional("upper")) limit.upper = decode_frozen(*upper);
-  if (!limit.lower && !limit.upper) at.refuse("a limit with a lower or an upper bound");
+  const bool bounded = limit.lower || limit.upper;
+  if (bounded == of_pairing)
+    at.refuse(of_pairing ? "a limit without bounds, since it is a pairing's"
+                         : "a limit with a lower or an upper bound");
   limit.source = decode_source(at.required("source"));
   return limit;
 }
@@ -93,7 +113,7 @@ Kind decode_kind(const JsonReader& at) {
 
 Check decode_check(const JsonReader& at) {
   at.allow_only({"id", "kind", "judged", "quantity", "from", "place", "turning", "instrument", "title",
-                 "if_it_fails", "limits", "sweep", "chain", "starts_at", "ends_at"});
+                 "if_it_fails", "limits", "sweep", "chain", "starts_at", "ends_at", "pairing", "correction"});
   Check c;
   c.id = text_of(at, "id");
   c.kind = from_word(check_kind_words, at.required("kind"));
@@ -107,7 +127,7 @@ Check decode_check(const JsonReader& at) {
   c.title = decode_text(at.required("title"));
   c.if_it_fails = decode_text(at.required("if_it_fails"));
   for (const auto& limit : at.required("limits").items(1000))
-    c.limits.push_back(decode_limit(limit));
+    c.limits.push_back(decode_limit(limit, c.kind == CheckKind::pairing));
   const JsonReader sweep = at.required("sweep");
   sweep.allow_only({"axis", "radius", "over"});
   c.sweep = {sweep.required("axis").word({"radial", "face"}) == "face", text_of(sweep, "radius"),
@@ -116,6 +136,13 @@ Check decode_check(const JsonReader& at) {
     c.chain.push_back(decode_part(part));
   c.starts_at = text_of(at, "starts_at");
   c.ends_at = text_of(at, "ends_at");
+  if (const auto with = at.optional("correction")) {
+    with->allow_only({"name", "check"});
+    c.correction = ChainCorrection{decode_text(with->required("name")), text_of(*with, "check")};
+  }
+  if (const auto pairing = at.optional("pairing")) c.pairing = decode_pairing(*pairing);
+  if (c.pairing.has_value() != (c.kind == CheckKind::pairing))
+    at.refuse("\"pairing\" in a pairing and nowhere else");
   return c;
 }
 

@@ -57,6 +57,23 @@ struct FastenerFigures {
   Source proof_source, nut_factor_source;
 };
 
+// One face's material, by handbook values of its kind.
+struct FaceMaterial {
+  std::string letter;  // of EN 12756
+  Pressure modulus;
+  double poisson = 0;
+  Expansion expansion;
+  Conductivity conductivity;
+  Source source;
+};
+
+// What is known of the seal's faces when the plan is made.
+struct SealFigures {
+  FaceMaterial ring, seat;
+  std::optional<double> friction;  // of the pair in water; absent when no figure is known
+  std::optional<Source> friction_source;
+};
+
 struct Snapshot {
   MakeUp make_up;
   Plan plan;
@@ -64,7 +81,8 @@ struct Snapshot {
   std::map<std::string, Adoption> adoptions;
   std::map<std::string, Expansion> expansions;  // of every material the catalog knows
   std::optional<FastenerFigures>
-      fastener;  // absent when the make-up has none, or no friction figure is known
+      fastener;                     // absent when the make-up has none, or no friction figure is known
+  std::optional<SealFigures> seal;  // absent when the faces' materials are not known
   std::string catalog_digest;
   std::string program;  // version and build of the program that made the plan
   std::uint64_t seed = 1;

@@ -1,5 +1,7 @@
 #include "job/snapshot_json.h"
 
+#include <algorithm>
+
 #include <nlohmann/json.hpp>
 
 #include "job/instrument_json.h"
@@ -49,56 +51,164 @@ Dimension decode_dimension(const JsonReader& at) {
   return d;
 }
 
+std::string_view word_of(Hand hand) {
+  return hand == Hand::left ? "left" : "right";
+}
+
+Hand decode_hand(const JsonReader& at) {
+  return at.word({"right", "left"}) == "left" ? Hand::left : Hand::right;
+}
+
+std::string_view word_of(seal::ImpellerBack back) {
+  const auto words = impeller_back_words();
+  return std::find_if(words.begin(), words.end(), [&](const BackWord& w) { return w.second == back; })->first;
+}
+
+// Of a field that a snapshot of an earlier version does not have.
+std::optional<Written> decode_later(const JsonReader& at, std::string_view key) {
+  const auto inner = at.optional(key);
+  return inner ? decode_optional(*inner) : std::nullopt;
+}
+
+std::string text_later(const JsonReader& at, std::string_view key) {
+  const auto inner = at.optional(key);
+  return inner ? inner->text(64) : std::string();
+}
+
+json encode_sheet(const SealSheet& s) {
+  return {{"outer_diameter", encode_written(s.outer_diameter)},
+          {"inner_diameter", encode_written(s.inner_diameter)},
+          {"balance_diameter", encode_written(s.balance_diameter)},
+          {"pressed_outside", s.pressed_outside},
+          {"spring_force", optional_written(s.spring_force)},
+          {"spring_rate", optional_written(s.spring_rate)},
+          {"force_lower", optional_written(s.force_lower)},
+          {"force_upper", optional_written(s.force_upper)},
+          {"ring_length", optional_written(s.ring_length)},
+          {"seat_length", optional_written(s.seat_length)}};
+}
+
+SealSheet decode_frozen_sheet(const JsonReader& at) {
+  SealSheet s;
+  s.outer_diameter = decode_frozen(at.required("outer_diameter"));
+  s.inner_diameter = decode_frozen(at.required("inner_diameter"));
+  s.balance_diameter = decode_frozen(at.required("balance_diameter"));
+  s.pressed_outside = at.required("pressed_outside").boolean();
+  s.spring_force = decode_optional(at.required("spring_force"));
+  s.spring_rate = decode_optional(at.required("spring_rate"));
+  s.force_lower = decode_optional(at.required("force_lower"));
+  s.force_upper = decode_optional(at.required("force_upper"));
+  s.ring_length = decode_optional(at.required("ring_length"));
+  s.seat_length = decode_optional(at.required("seat_length"));
+  return s;
+}
+
+json encode_seal(const Seal& s) {
+  json out{{"kind", s.kind},
+           {"elastomer", s.elastomer},
+           {"lubricant", s.lubricant},
+           {"ring", s.ring},
+           {"seat", s.seat}};
+  if (s.coil) out["coil"] = word_of(*s.coil);
+  if (s.sheet) out["sheet"] = encode_sheet(*s.sheet);
+  return out;
+}
+
+Seal decode_frozen_seal(const JsonReader& at) {
+  Seal s;
+  s.kind = at.required("kind").text(64);
+  s.elastomer = at.required("elastomer").text(64);
+  s.lubricant = at.required("lubricant").text(64);
+  s.ring = text_later(at, "ring");
+  s.seat = text_later(at, "seat");
+  if (const auto coil = at.optional("coil")) s.coil = decode_hand(*coil);
+  if (const auto sheet = at.optional("sheet")) s.sheet = decode_frozen_sheet(*sheet);
+  return s;
+}
+
+json encode_driver(const Driver& d) {
+  json out{{"standard", d.standard}, {"frame", d.frame}, {"flange", d.flange}, {"shaft_up", d.shaft_up}};
+  if (d.rotation) out["rotation"] = *d.rotation == Rotation::clockwise ? "clockwise" : "counter-clockwise";
+  return out;
+}
+
+Driver decode_frozen_driver(const JsonReader& at) {
+  Driver d;
+  d.standard = at.required("standard").word({"nema", "iec"});
+  d.frame = at.required("frame").text(64);
+  d.flange = at.required("flange").text(64);
+  d.shaft_up = at.required("shaft_up").boolean();
+  if (const auto rotation = at.optional("rotation"))
+    d.rotation = rotation->word({"clockwise", "counter-clockwise"}) == "clockwise"
+                     ? Rotation::clockwise
+                     : Rotation::counter_clockwise;
+  return d;
+}
+
+json encode_service(const Service& s) {
+  return {{"fluid", s.fluid},
+          {"temperature", optional_written(s.temperature)},
+          {"suction_pressure", optional_written(s.suction_pressure)},
+          {"head_pressure", optional_written(s.head_pressure)},
+          {"altitude", optional_written(s.altitude)},
+          {"glycol", s.glycol},
+          {"concentration", optional_written(s.concentration)}};
+}
+
+Service decode_frozen_service(const JsonReader& at) {
+  Service s;
+  s.fluid = at.required("fluid").text(64);
+  s.temperature = decode_optional(at.required("temperature"));
+  s.suction_pressure = decode_optional(at.required("suction_pressure"));
+  s.head_pressure = decode_later(at, "head_pressure");
+  s.altitude = decode_later(at, "altitude");
+  s.glycol = text_later(at, "glycol");
+  s.concentration = decode_later(at, "concentration");
+  return s;
+}
+
 json encode_make_up(const MakeUp& m) {
   json dimensions = json::object();
   for (const auto& [name, d] : m.dimensions)
     dimensions[name] = encode_dimension(d);
-  json out{
-      {"driver",
-       {{"standard", m.driver.standard},
-        {"frame", m.driver.frame},
-        {"flange", m.driver.flange},
-        {"shaft_up", m.driver.shaft_up}}},
-      {"sleeve", m.sleeve},
-      {"seal", {{"kind", m.seal.kind}, {"elastomer", m.seal.elastomer}, {"lubricant", m.seal.lubricant}}},
-      {"keyways", m.keyways},
-      {"service",
-       {{"fluid", m.service.fluid},
-        {"temperature", optional_written(m.service.temperature)},
-        {"suction_pressure", optional_written(m.service.suction_pressure)}}},
-      {"speed", encode_written(m.speed)},
-      {"dimensions", dimensions}};
+  json out{{"driver", encode_driver(m.driver)},
+           {"sleeve", m.sleeve},
+           {"seal", encode_seal(m.seal)},
+           {"keyways", m.keyways},
+           {"service", encode_service(m.service)},
+           {"speed", encode_written(m.speed)},
+           {"dimensions", dimensions}};
   if (m.fastener)
     out["fastener"] = {{"thread", m.fastener->thread},
                        {"grade", m.fastener->grade},
                        {"condition", m.fastener->condition},
                        {"torque_lower", optional_written(m.fastener->torque_lower)},
-                       {"torque_upper", optional_written(m.fastener->torque_upper)}};
+                       {"torque_upper", optional_written(m.fastener->torque_upper)},
+                       {"hand", word_of(m.fastener->hand)}};
+  if (m.impeller_back) out["impeller_back"] = word_of(*m.impeller_back);
   return out;
 }
 
 MakeUp decode_frozen_make_up(const JsonReader& at) {
-  at.allow_only({"driver", "sleeve", "seal", "keyways", "service", "speed", "dimensions", "fastener"});
+  at.allow_only(
+      {"driver", "sleeve", "seal", "keyways", "service", "speed", "dimensions", "fastener", "impeller_back"});
   MakeUp m;
-  const JsonReader driver = at.required("driver");
-  m.driver = {driver.required("standard").word({"nema", "iec"}), driver.required("frame").text(64),
-              driver.required("flange").text(64), driver.required("shaft_up").boolean()};
+  m.driver = decode_frozen_driver(at.required("driver"));
   m.sleeve = at.required("sleeve").boolean();
-  const JsonReader seal = at.required("seal");
-  m.seal = {seal.required("kind").text(64), seal.required("elastomer").text(64),
-            seal.required("lubricant").text(64)};
+  m.seal = decode_frozen_seal(at.required("seal"));
   m.keyways = static_cast<int>(at.required("keyways").integer(1, 4));
-  const JsonReader service = at.required("service");
-  m.service = {service.required("fluid").text(64), decode_optional(service.required("temperature")),
-               decode_optional(service.required("suction_pressure"))};
+  m.service = decode_frozen_service(at.required("service"));
   m.speed = decode_frozen(at.required("speed"));
   const JsonReader dimensions = at.required("dimensions");
   for (const auto& name : dimensions.keys())
     m.dimensions.emplace(name, decode_dimension(dimensions.required(name)));
-  if (const auto f = at.optional("fastener"))
+  if (const auto f = at.optional("fastener")) {
     m.fastener = Fastener{f->required("thread").text(64), f->required("grade").text(64),
                           f->required("condition").text(64), decode_optional(f->required("torque_lower")),
                           decode_optional(f->required("torque_upper"))};
+    if (const auto hand = f->optional("hand")) m.fastener->hand = decode_hand(*hand);
+  }
+  if (const auto back = at.optional("impeller_back")) m.impeller_back = decode_impeller_back(*back);
   return m;
 }
 
@@ -125,6 +235,40 @@ FastenerFigures decode_fastener(const JsonReader& at) {
           decode_source(at.required("k_source"))};
 }
 
+json encode_material(const FaceMaterial& m) {
+  return {{"letter", m.letter},
+          {"modulus_Pa", m.modulus.value()},
+          {"poisson", m.poisson},
+          {"expansion_per_K", m.expansion.value()},
+          {"conductivity_W_mK", m.conductivity.value()},
+          {"source", encode_source(m.source)}};
+}
+
+FaceMaterial decode_material(const JsonReader& at) {
+  at.allow_only({"letter", "modulus_Pa", "poisson", "expansion_per_K", "conductivity_W_mK", "source"});
+  return {at.required("letter").text(16),
+          pascals(at.required("modulus_Pa").number()),
+          at.required("poisson").number(),
+          per_kelvin(at.required("expansion_per_K").number()),
+          watts_per_metre_kelvin(at.required("conductivity_W_mK").number()),
+          decode_source(at.required("source"))};
+}
+
+json encode_seal_figures(const SealFigures& f) {
+  json out{{"ring", encode_material(f.ring)}, {"seat", encode_material(f.seat)}};
+  if (f.friction) out["friction"] = *f.friction;
+  if (f.friction_source) out["friction_source"] = encode_source(*f.friction_source);
+  return out;
+}
+
+SealFigures decode_seal_figures(const JsonReader& at) {
+  at.allow_only({"ring", "seat", "friction", "friction_source"});
+  SealFigures f{decode_material(at.required("ring")), decode_material(at.required("seat")), {}, {}};
+  if (const auto friction = at.optional("friction")) f.friction = friction->number();
+  if (const auto source = at.optional("friction_source")) f.friction_source = decode_source(*source);
+  return f;
+}
+
 }  // namespace
 
 json encode_snapshot(const Snapshot& s) {
@@ -141,12 +285,13 @@ json encode_snapshot(const Snapshot& s) {
            {"make_up", encode_make_up(s.make_up)}, {"instruments", instruments}, {"adoptions", adoptions},
            {"expansions_per_K", expansions},       {"plan", encode_plan(s.plan)}};
   if (s.fastener) out["fastener"] = encode_fastener(*s.fastener);
+  if (s.seal) out["seal"] = encode_seal_figures(*s.seal);
   return out;
 }
 
 Snapshot decode_snapshot(const JsonReader& at) {
   at.allow_only({"catalog", "program", "seed", "make_up", "instruments", "adoptions", "expansions_per_K",
-                 "plan", "fastener"});
+                 "plan", "fastener", "seal"});
   Snapshot s;
   s.catalog_digest = at.required("catalog").text(128);
   s.program = at.required("program").text(256);
@@ -159,6 +304,7 @@ Snapshot decode_snapshot(const JsonReader& at) {
     s.expansions.emplace(name, per_kelvin(expansions.required(name).number()));
   s.plan = decode_plan(at.required("plan"));
   if (const auto fastener = at.optional("fastener")) s.fastener = decode_fastener(*fastener);
+  if (const auto seal = at.optional("seal")) s.seal = decode_seal_figures(*seal);
   return s;
 }
 

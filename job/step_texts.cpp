@@ -47,10 +47,10 @@ Condition decode_condition(const TomlReader& at) {
 
 BoundFrom decode_bound(const TomlReader& at) {
   at.allow_only({"table", "row", "group", "at", "frame", "column", "below", "fit_at", "times", "dimension",
-                 "part", "text", "fastener"});
+                 "part", "text", "fastener", "sheet"});
   const int ways = int{at.has("table") || at.has("frame")} + int{at.has("dimension")} + int{at.has("text")} +
-                   int{at.has("fastener")};
-  if (ways != 1) at.refuse("table", "", "exactly one of table (or frame), dimension, text, fastener");
+                   int{at.has("fastener")} + int{at.has("sheet")};
+  if (ways != 1) at.refuse("table", "", "exactly one of table (or frame), dimension, text, fastener, sheet");
   BoundFrom b;
   b.table = at.text_or("table", "");
   b.row = at.text_or("row", "");
@@ -65,6 +65,7 @@ BoundFrom decode_bound(const TomlReader& at) {
   b.part = at.text_or("part", "nominal");
   b.text = at.text_or("text", "");
   b.fastener = at.text_or("fastener", "");
+  b.sheet = at.text_or("sheet", "");
   return b;
 }
 
@@ -85,12 +86,12 @@ LimitFrom decode_limit(const TomlReader& at) {
   return limit;
 }
 
-ChainPart decode_chain_part(const TomlReader& at) {
-  at.allow_only({"name", "coefficient", "check", "dimension"});
+ChainPartText decode_chain_part(const TomlReader& at) {
+  at.allow_only({"name", "coefficient", "check", "dimension", "when", "unless"});
   ChainPart part{decode_text(at.table("name")), at.number_or("coefficient", 1), at.text_or("check", ""),
                  at.text_or("dimension", "")};
   if (part.check.empty() == part.dimension.empty()) at.refuse("check", "", "either a check or a dimension");
-  return part;
+  return {std::move(part), decode_condition(at)};
 }
 
 std::string decode_place(const TomlReader& at) {
@@ -111,7 +112,8 @@ Kind decode_quantity(const TomlReader& at) {
 
 CheckText decode_check(const TomlReader& at) {
   at.allow_only({"id", "kind", "judged", "quantity", "from", "place", "turning", "instrument", "title",
-                 "if_it_fails", "sweep", "chain", "elapsed", "limit", "when", "unless"});
+                 "if_it_fails", "sweep", "chain", "elapsed", "pair", "correct_with", "limit", "when",
+                 "unless"});
   CheckText out;
   Check& c = out.check;
   c.id = at.text("id");
@@ -129,11 +131,16 @@ CheckText decode_check(const TomlReader& at) {
     c.sweep = {sweep->text("axis") == "face", sweep->text_or("radius", ""), sweep->text_or("over", "")};
   }
   for (const auto& part : at.tables("chain"))
-    c.chain.push_back(decode_chain_part(part));
+    out.chain.push_back(decode_chain_part(part));
+  if (const auto with = at.optional_table("correct_with")) {
+    with->allow_only({"name", "check"});
+    c.correction = ChainCorrection{decode_text(with->table("name")), with->text("check")};
+  }
   if (const auto elapsed = at.optional_table("elapsed")) {
     c.starts_at = elapsed->text("from");
     c.ends_at = elapsed->text("to");
   }
+  if (c.kind == CheckKind::pairing) out.pair = one_of(at, "pair", pair_words);
   out.condition = decode_condition(at);
   for (const auto& limit : at.tables("limit"))
     out.limits.push_back(decode_limit(limit));

@@ -43,6 +43,7 @@ struct BoundFrom {
 
   std::string text;      // a value as hands write it
   std::string fastener;  // "torque-lower" or "torque-upper" of the make-up's fastener
+  std::string sheet;     // "force-lower" or "force-upper" of the seal's sheet
 };
 
 struct LimitFrom {
@@ -53,8 +54,15 @@ struct LimitFrom {
   std::optional<Source> source;  // for bounds that do not come from the catalog
 };
 
+struct ChainPartText {
+  ChainPart part;
+  Condition condition;
+};
+
 struct CheckText {
-  Check check;  // without limits
+  Check check;               // without limits and chain
+  std::optional<Pair> pair;  // for a pairing, which brings its own limit
+  std::vector<ChainPartText> chain;
   Condition condition;
   std::vector<LimitFrom> limits;
 };

@@ -17,7 +17,7 @@ struct ReasonWords {
   const char* es;
 };
 
-constexpr std::array<ReasonWords, 20> reasons{{
+constexpr std::array<ReasonWords, 23> reasons{{
     {Reason::inside, "inside", "inside the limit", "dentro del límite"},
     {Reason::outside, "outside", "outside the limit", "fuera del límite"},
     {Reason::inside_uncertainty, "inside-uncertainty", "the limit lies inside the measurement's uncertainty",
@@ -54,6 +54,10 @@ constexpr std::array<ReasonWords, 20> reasons{{
     {Reason::refused, "refused", "seen, and it is not so", "visto, y no es así"},
     {Reason::not_computable, "not-computable", "the figures it needs are not known",
      "no se conocen los datos que necesita"},
+    {Reason::suits, "suits", "they go together", "van bien juntos"},
+    {Reason::does_not_suit, "does-not-suit", "they must not meet", "no deben juntarse"},
+    {Reason::pair_unknown, "pair-unknown", "nobody says whether they go together",
+     "nadie dice si van bien juntos"},
 }};
 
 const ReasonWords& words_of(Reason reason) {
@@ -113,6 +117,37 @@ Text missed_tir(std::size_t places, Length bound, const Unit& unit) {
                       in_unit(bound, unit)),
           fmt::format("{} lugares pueden haber dejado sin ver hasta {} del movimiento total del comparador.",
                       places, in_unit(bound, unit))};
+}
+
+Text correction(const Correction& c, const Unit& unit) {
+  const auto amount = [&](Length length) {
+    return format_significant(AnyQuantity(Kind::length, std::fabs(length.value())), unit, 3);
+  };
+  const bool is_short = c.off < metres(0);
+  Text out;
+  if (!c.part.empty()) {
+    const bool part_short = c.part_off < metres(0);
+    out.en = fmt::format("{}: {} {} than its sheet says, which is what is wrong. ", c.part.en,
+                         amount(c.part_off), part_short ? "less" : "more");
+    out.es = fmt::format("{}: {} {} de lo que dice su hoja, y eso es lo que está mal. ", c.part.es,
+                         amount(c.part_off), part_short ? "menos" : "más");
+  }
+  out.en +=
+      fmt::format("{} {} against the middle of its limit: ", amount(c.off), is_short ? "short" : "long");
+  out.es +=
+      fmt::format("{} {} respecto al centro de su límite: ", amount(c.off), is_short ? "corta" : "larga");
+  const Length wanted = (c.there ? *c.there : metres(0)) - c.off;
+  if (c.there && wanted > metres(0)) {
+    out.en += fmt::format("{} of {} in place of {}.", c.with.en, amount(wanted), amount(*c.there));
+    out.es += fmt::format("{} de {} en lugar de {}.", c.with.es, amount(wanted), amount(*c.there));
+  } else if (is_short) {
+    out.en += fmt::format("{} of {}.", c.with.en, amount(c.off));
+    out.es += fmt::format("{} de {}.", c.with.es, amount(c.off));
+  } else {
+    out.en += fmt::format("take {} off; no shim can.", amount(c.off));
+    out.es += fmt::format("quitar {}; ningún calce puede.", amount(c.off));
+  }
+  return out;
 }
 
 Text closure(Length closure, const Unit& unit) {

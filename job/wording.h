@@ -22,6 +22,16 @@ Text temperature_corrected(Length correction, const Unit& unit);
 Text preload_range(double smallest_share, double largest_share);
 Text missing_input(const Text& name);
 
+// How a chain that is off is put right.
+struct Correction {
+  Length off;                   // of the sum from where it should be; negative: too short
+  Text with;                    // "shim on the shaft's shoulder"
+  std::optional<Length> there;  // how thick one is there already
+  Text part;                    // the part that is to blame; empty when no single one is
+  Length part_off;              // of that part from its own middle
+};
+Text correction(const Correction& c, const Unit& unit);
+
 // What would settle an unproven verdict; empty when nothing that is known would.
 Text settle(Reason reason, const Settling<double>& settling, const Unit& unit);
 

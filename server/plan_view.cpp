@@ -112,21 +112,29 @@ json limit_words(const job::Limit& limit, const Unit& unit) {
   return text_json({lower + " to " + upper, "de " + lower + " a " + upper});
 }
 
-json limit_view(const job::Limit& limit, bool decides) {
+// In both systems of units; of a limit without bounds, what it asks.
+json limit_text_view(const job::Limit& limit) {
+  if (!limit.lower && !limit.upper) {
+    const json words = text_json(job::asked_of_a_pairing());
+    return {{"inch", words}, {"metric", words}};
+  }
   const Written& bound = limit.upper ? *limit.upper : *limit.lower;
   const AnyQuantity value = bound.quantity();
   const ShownUnits units = units_beside(bound.unit == nullptr ? si_unit(value.kind()) : *bound.unit, value);
-  return {
-      {"id", limit.id},
-      {"decides", decides},
-      {"lower", bound_view(limit.lower)},
-      {"upper", bound_view(limit.upper)},
-      {"text", {{"inch", limit_words(limit, *units.inch)}, {"metric", limit_words(limit, *units.metric)}}},
-      {"as_written", report::limit_text(limit)},
-      {"rank", text_json(job::title_of(limit.rank))},
-      {"obtained", text_json(job::title_of(limit.source.obtained))},
-      {"source", source_view(limit.source)},
-      {"rule", text_json(rule_text(limit.decision))}};
+  return {{"inch", limit_words(limit, *units.inch)}, {"metric", limit_words(limit, *units.metric)}};
+}
+
+json limit_view(const job::Limit& limit, bool decides) {
+  return {{"id", limit.id},
+          {"decides", decides},
+          {"lower", bound_view(limit.lower)},
+          {"upper", bound_view(limit.upper)},
+          {"text", limit_text_view(limit)},
+          {"as_written", report::limit_text(limit)},
+          {"rank", text_json(job::title_of(limit.rank))},
+          {"obtained", text_json(job::title_of(limit.source.obtained))},
+          {"source", source_view(limit.source)},
+          {"rule", text_json(rule_text(limit.decision))}};
 }
 
 json limits_view(const job::Check& check) {

@@ -61,10 +61,12 @@ json adoptable_view(std::span<const job::Check> held_back) {
   json out = json::array();
   for (const auto& check : held_back) {
     const job::Limit& limit = check.limits.front();
-    out.push_back({{"limit", limit.id},
-                   {"title", text_json(check.title)},
-                   {"text", same_in_both(report::limit_text(limit))},
-                   {"source", same_in_both(citation(limit.source))}});
+    const bool bounded = limit.lower || limit.upper;
+    out.push_back(
+        {{"limit", limit.id},
+         {"title", text_json(check.title)},
+         {"text", bounded ? same_in_both(report::limit_text(limit)) : text_json(job::asked_of_a_pairing())},
+         {"source", same_in_both(citation(limit.source))}});
   }
   return out;
 }

@@ -16,7 +16,7 @@ export interface Amount {
 export type Verdict = 'pass' | 'fail' | 'unproven' | 'not-taken';
 export type Turning = 'rotating' | 'standing';
 export type Role = 'technician' | 'lead-hand' | 'office' | 'read-only';
-export type CheckKind = 'confirmation' | 'value' | 'size' | 'sweep' | 'chain' | 'elapsed' | 'preload';
+export type CheckKind = 'confirmation' | 'value' | 'size' | 'sweep' | 'chain' | 'elapsed' | 'preload' | 'pairing' | 'service';
 
 export interface Person {
   id: string;

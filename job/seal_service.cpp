@@ -1,0 +1,264 @@
+#include "job/seal_service.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "engine/fluid/liquid_by_name.h"
+#include "engine/seal/atmosphere.h"
+#include "job/service_wording.h"
+
+namespace pumpwright::job {
+namespace {
+
+// Axial length of a face's part when neither sheet nor make-up gives one.
+constexpr double usual_part_length_m = 8e-3;
+// Doubt of a spring by its sheet (standard uncertainty as a share). Common practice, no source.
+constexpr double spring_doubt = 0.05;
+// How far the map reaches around the service's own point.
+constexpr double map_colder_k = 40, map_hotter_k = 40;
+constexpr double least_map_pressure_pa = 1e5;
+
+class Computation {
+ public:
+  Computation(const JudgeContext& in, Asked asked, std::optional<Length> length)
+      : in_(in), make_up_(in.snapshot.make_up) {
+    find_liquid();
+    take_state();
+    take_chamber();
+    take_faces();
+    take_length(length);
+    take_spring();
+    if (asked == Asked::forces) return;
+    take_load();
+    take_film();
+    take_margin();
+  }
+
+  SealService result() && { return std::move(out_); }
+
+ private:
+  void lacks(Text what) { out_.missing.push_back(std::move(what)); }
+  void rests_on(Text what) { out_.assumed.push_back(std::move(what)); }
+
+  std::optional<double> concentration() const {
+    if (!make_up_.service.concentration) return std::nullopt;
+    return make_up_.service.concentration->si;
+  }
+
+  void find_liquid() {
+    const Service& service = make_up_.service;
+    if (service.fluid == "water") {
+      out_.liquid = fluid::liquid_by_name({"water", {}, {}});
+    } else if (service.fluid == "sea-water") {
+      if (!service.concentration) rests_on(wording::usual_salt());
+      out_.liquid = fluid::liquid_by_name({"sea-water", {}, concentration()});
+    } else if (service.fluid == "water-glycol" && service.concentration && !service.glycol.empty()) {
+      out_.liquid = fluid::liquid_by_name({service.glycol + "-glycol", concentration(), {}});
+    } else if (service.fluid == "water-glycol") {
+      // A mixture's vapour pressure is taken as water's, so the margin is known without its strength.
+      boiling_only_ = fluid::liquid_by_name({"water", {}, {}});
+      lacks(wording::glycol_strength_missing());
+    } else {
+      lacks(wording::liquid_unknown(service.fluid));
+    }
+  }
+
+  const fluid::Liquid* boiling_liquid() const {
+    return out_.liquid ? out_.liquid.get() : boiling_only_.get();
+  }
+
+  void take_state() {
+    const Service& service = make_up_.service;
+    if (!service.temperature) lacks(wording::service_temperature_missing());
+    if (!service.suction_pressure) lacks(wording::suction_missing());
+    if (!service.temperature || !service.suction_pressure) return;
+    ServiceState state{kelvin(service.temperature->si), GaugePressure{pascals(service.suction_pressure->si)},
+                       pascals(0), metres(0), AbsolutePressure{}};
+    if (service.altitude) state.altitude = metres(service.altitude->si);
+    if (service.head_pressure) state.rise = pascals(service.head_pressure->si);
+    state.atmosphere = seal::standard_atmosphere(state.altitude);
+    out_.state = state;
+  }
+
+  void take_chamber() {
+    if (!out_.state) return;
+    seal::ChamberShare share;  // nothing above suction, the least there can be
+    if (make_up_.impeller_back && make_up_.service.head_pressure)
+      share = seal::chamber_share(*make_up_.impeller_back);
+    else
+      rests_on(wording::chamber_at_suction());
+    out_.chamber = seal::chamber_pressure(out_.state->suction, out_.state->rise, share);
+  }
+
+  void take_faces() {
+    const auto& sheet = make_up_.seal.sheet;
+    if (!sheet) return lacks(wording::sheet_missing());
+    out_.faces =
+        seal::Faces{metres(sheet->outer_diameter.si), metres(sheet->inner_diameter.si),
+                    metres(sheet->balance_diameter.si),
+                    sheet->pressed_outside ? seal::PressureSide::outside : seal::PressureSide::inside};
+  }
+
+  std::optional<Measured<Length>> measured_length() const {
+    const Check* check = in_.snapshot.plan.find("working-length");
+    if (check == nullptr) return std::nullopt;
+    const ChainMeasured chain = measure_chain(*check, in_);
+    if (chain.measured.numbers.empty()) return std::nullopt;
+    const Measurement& sum = chain.measured.numbers.front();
+    return Measured<Length>{metres(sum.value), metres(sum.u)};
+  }
+
+  void take_length(std::optional<Length> asked) {
+    const Dimension* nominal = make_up_.dimension("seal_working_length");
+    if (asked) {
+      out_.length = LengthState{{*asked, metres(0)}, true};
+    } else if (const auto measured = measured_length()) {
+      out_.length = LengthState{*measured, true};
+    } else if (nominal != nullptr) {
+      out_.length = LengthState{{nominal->nominal, metres(0)}, false};
+      rests_on(wording::nominal_length());
+    } else {
+      lacks(wording::working_length_missing());
+    }
+  }
+
+  void take_spring() {
+    const auto& sheet = make_up_.seal.sheet;
+    const Dimension* nominal = make_up_.dimension("seal_working_length");
+    if (!sheet || !out_.length) return;
+    if (!sheet->spring_force || !sheet->spring_rate || nominal == nullptr)
+      return lacks(wording::spring_missing());
+    const Force force = newtons(sheet->spring_force->si);
+    const SpringRate rate = newtons_per_metre(sheet->spring_rate->si);
+    const auto spring = seal::spring_of_nominal({nominal->nominal, metres(0)}, {force, force * spring_doubt},
+                                                {rate, rate * spring_doubt});
+    out_.spring = seal::force_at(spring, out_.length->length);
+  }
+
+  AbsolutePressure absolute(GaugePressure gauge) const {
+    return seal::absolute_at(gauge, out_.state->altitude);
+  }
+
+  // Zero when the chamber stands below the atmosphere: the hand formulas know the other way round only.
+  Pressure across() const {
+    return std::max(pascals(0), absolute(out_.chamber->expected).value - out_.state->atmosphere.value);
+  }
+
+  void take_load() {
+    if (!out_.faces || !out_.chamber || !out_.spring) return;
+    seal::FaceLoadCase load;
+    load.faces = *out_.faces;
+    load.across = across();
+    load.spring = out_.spring->force.value;
+    load.speed = speed();
+    const auto& figures = in_.snapshot.seal;
+    if (figures && figures->friction)
+      load.friction = *figures->friction;
+    else
+      rests_on(wording::usual_friction(load.friction));
+    out_.load = seal::face_load(load);
+  }
+
+  Speed speed() const { return radians_per_second(make_up_.speed.si); }
+
+  Length part_length(const std::optional<Written>& of_sheet, const Dimension* of_make_up) {
+    if (of_sheet) return metres(of_sheet->si);
+    if (of_make_up != nullptr) return of_make_up->nominal;
+    rests_on(wording::usual_part_length(metres(usual_part_length_m)));
+    return metres(usual_part_length_m);
+  }
+
+  seal::Ring ring_of(const FaceMaterial& material, Length outside, Length length) const {
+    return {out_.faces->inner_diameter, outside,          length,
+            material.conductivity,      material.modulus, material.expansion};
+  }
+
+  static Pressure pair_modulus(const SealFigures& f) {
+    const auto compliance = [](const FaceMaterial& m) {
+      return (1 - m.poisson * m.poisson) / m.modulus.value();
+    };
+    return pascals(1 / (compliance(f.ring) + compliance(f.seat)));
+  }
+
+  void take_film() {
+    if (!out_.load || !out_.liquid) return;
+    if (!in_.snapshot.seal) return lacks(wording::face_materials_missing());
+    const AbsolutePressure chamber = absolute(out_.chamber->expected);
+    if (chamber.value <= out_.liquid->saturation_pressure(out_.state->temperature).value)
+      return;  // boils already
+    const SealFigures& figures = *in_.snapshot.seal;
+    const SealSheet& sheet = *make_up_.seal.sheet;
+    const Dimension* seat_outside = make_up_.dimension("seat_outside_diameter");
+    const Length outer = out_.faces->outer_diameter;
+    const seal::Ring ring = ring_of(figures.ring, outer, part_length(sheet.ring_length, nullptr));
+    const seal::Ring seat =
+        ring_of(figures.seat, seat_outside == nullptr ? outer : std::max(outer, seat_outside->nominal),
+                part_length(sheet.seat_length, make_up_.dimension("seat_thickness")));
+    const auto side = out_.faces->pressure;
+    const auto cooling =
+        seal::turning_ring_cooling(*out_.liquid, out_.state->temperature, chamber, outer, speed());
+    seal::FilmCase film;
+    film.faces = *out_.faces;
+    film.spring = out_.spring->force.value;
+    film.chamber = chamber;
+    film.atmosphere = out_.state->atmosphere;
+    film.chamber_temperature = out_.state->temperature;
+    film.speed = speed();
+    film.asperities->modulus = pair_modulus(figures);
+    film.coning.by_heat =
+        seal::thermal_coning(ring, cooling, side) + seal::thermal_coning(seat, cooling, side);
+    film.coning.by_pressure = seal::pressure_coning(ring, ring.length, side);
+    film.heat.to_chamber =
+        seal::heat_conductance(ring, cooling, side) + seal::heat_conductance(seat, cooling, side);
+    film.heat.along_the_face =
+        (figures.ring.conductivity + figures.seat.conductivity) * seal::face_width(*out_.faces);
+    out_.film_case = film;
+    out_.film = seal::solve_film(film, *out_.liquid);
+    if (!out_.film->converged) lacks(wording::film_unsolved());
+  }
+
+  void take_margin() {
+    const fluid::Liquid* liquid = boiling_liquid();
+    if (liquid == nullptr || !out_.chamber) return;
+    const bool face_known = out_.film && out_.film->converged;
+    out_.judged_at = face_known ? out_.film->face_hottest : out_.state->temperature;
+    out_.judged_at_face = face_known;
+    const double vapour_pa = liquid->saturation_pressure(*out_.judged_at).value.value();
+    out_.margin = seal::vapour_margin(*liquid, absolute(out_.chamber->expected), *out_.judged_at);
+    out_.ratio_low = absolute(out_.chamber->low).value.value() / vapour_pa;
+    out_.ratio_high = absolute(out_.chamber->high).value.value() / vapour_pa;
+    out_.least_suction =
+        seal::least_suction(seal::least_chamber_pressure(*liquid, *out_.judged_at),
+                            {out_.state->rise, out_.chamber->share.low, out_.state->altitude});
+  }
+
+  const JudgeContext& in_;
+  const MakeUp& make_up_;
+  std::shared_ptr<const fluid::Liquid> boiling_only_;
+  SealService out_;
+};
+
+}  // namespace
+
+SealService seal_service(const JudgeContext& in, Asked asked, std::optional<Length> length) {
+  return Computation(in, asked, length).result();
+}
+
+std::optional<seal::MapRequest> map_around(const SealService& service) {
+  if (!service.film_case || !service.liquid) return std::nullopt;
+  const double here_k = kelvin_of(service.state->temperature);
+  seal::MapRequest map;
+  map.seal = *service.film_case;
+  map.coldest = kelvin(std::max(kelvin_of(service.liquid->lowest_temperature()), here_k - map_colder_k));
+  map.hottest = kelvin(std::min(kelvin_of(service.liquid->highest_temperature()), here_k + map_hotter_k));
+  map.lowest = GaugePressure{-0.9 * service.state->atmosphere.value};
+  const double wanted_pa = service.least_suction ? 2 * service.least_suction->value.value() : 0;
+  map.highest = GaugePressure{
+      pascals(std::max({least_map_pressure_pa, wanted_pa, 2 * service.state->suction.value.value()}))};
+  map.rise = service.state->rise;
+  map.share = service.chamber->share.low;
+  map.altitude = service.state->altitude;
+  return map;
+}
+
+}  // namespace pumpwright::job

@@ -1,0 +1,69 @@
+// Will this seal live in this service: what the engine makes of the make-up's seal and service and of the
+// readings, in one place, for the judge, the command line, the record and the page alike.
+#pragma once
+
+#include <memory>
+#include <optional>
+#include <vector>
+
+#include "engine/fluid/liquid.h"
+#include "engine/seal/chamber_pressure.h"
+#include "engine/seal/conditions_map.h"
+#include "engine/seal/face_load.h"
+#include "engine/seal/film.h"
+#include "engine/seal/spring.h"
+#include "engine/seal/tracking.h"
+#include "engine/seal/vapour_margin.h"
+#include "job/measurement.h"
+
+namespace pumpwright::job {
+
+// The service as it is computed with.
+struct ServiceState {
+  Temperature temperature;  // of the pumped liquid
+  GaugePressure suction;
+  Pressure rise;  // what the pump adds; 0 when the make-up does not say
+  Length altitude;
+  AbsolutePressure atmosphere;  // of the standard atmosphere at the site
+};
+
+// The working length the numbers are for.
+struct LengthState {
+  Measured<Length> length;
+  bool measured = false;  // from the readings; else the sheet's nominal
+};
+
+// Whatever could be computed; what could not is absent, and `missing` says what it lacks.
+struct SealService {
+  std::shared_ptr<const fluid::Liquid> liquid;  // null: its properties are not known
+  std::optional<ServiceState> state;
+  std::optional<seal::ChamberPressure> chamber;  // an estimate with its range
+  std::optional<seal::Faces> faces;
+  std::optional<LengthState> length;
+  std::optional<seal::SpringForce> spring;
+  std::optional<seal::FaceLoad> load;  // by the hand formulas, at the expected chamber pressure
+  std::optional<seal::FilmCase> film_case;
+  std::optional<seal::FilmSolution> film;  // at the expected chamber pressure
+  std::optional<Temperature>
+      judged_at;                // hottest place of the faces where the film is known, else the liquid's
+  bool judged_at_face = false;  // which of the two
+  std::optional<seal::VapourMargin> margin;    // at the expected chamber pressure and `judged_at`
+  double ratio_low = 0, ratio_high = 0;        // of the margin over the chamber's range
+  std::optional<GaugePressure> least_suction;  // that would be enough at `judged_at`, at the range's low end
+  std::vector<Text> missing;
+  std::vector<Text> assumed;  // what the numbers rest on besides
+};
+
+enum class Asked {
+  forces,      // length and spring only
+  everything,  // the film as well: some milliseconds
+};
+
+// Pure. `length` replaces the working length of the readings. Throws BadInput of the engine when a figure of
+// the make-up lies outside what can be computed.
+SealService seal_service(const JudgeContext& in, Asked asked, std::optional<Length> length = std::nullopt);
+
+// The map of suction pressure against temperature around the service's own point. Nothing without a film.
+std::optional<seal::MapRequest> map_around(const SealService& service);
+
+}  // namespace pumpwright::job

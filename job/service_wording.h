@@ -1,0 +1,33 @@
+// Every sentence about a seal's service, in every language, in one place.
+#pragma once
+
+#include <vector>
+
+#include "job/seal_service.h"
+
+namespace pumpwright::job::wording {
+
+// What a computation lacks.
+Text service_temperature_missing();
+Text suction_missing();
+Text liquid_unknown(const std::string& fluid);
+Text glycol_strength_missing();
+Text sheet_missing();
+Text working_length_missing();
+Text spring_missing();
+Text face_materials_missing();
+Text film_unsolved();
+
+// What it rests on.
+Text usual_salt();
+Text chamber_at_suction();
+Text nominal_length();
+Text usual_friction(double friction);
+Text usual_part_length(Length length);
+
+// What the margin over boiling rests on, and which suction pressure would do; in the units the make-up was
+// written in.
+std::vector<Text> margin(const SealService& service, const MakeUp& make_up);
+std::vector<Text> spring_state(const SealService& service, const Unit& unit);
+
+}  // namespace pumpwright::job::wording
