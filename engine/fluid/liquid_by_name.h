@@ -12,9 +12,10 @@
 namespace pumpwright::fluid {
 
 struct LiquidName {
-  std::string name;                     // one of `liquid_names`
-  std::optional<double> mass_fraction;  // of glycol, 0 to 0.6; needed by both glycols, refused by the others
-  std::optional<double> salinity;       // 0 to 0.15; sea water only, 0.035 when absent
+  std::string name;  // one of `liquid_names`
+  std::optional<double> mass_fraction =
+      {};                               // of glycol, 0 to 0.6; needed by both glycols, refused by the others
+  std::optional<double> salinity = {};  // 0 to 0.15; sea water only, 0.035 when absent
 };
 
 // "water", "sea-water", "ethylene-glycol", "propylene-glycol".

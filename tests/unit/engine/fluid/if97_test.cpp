@@ -67,7 +67,7 @@ TEST(LiquidWater, AndSteamMeetOnTheSaturationLine) {
 TEST(LiquidWater, AtTheTriplePointHasNeitherEnergyNorEntropy) {
   const WaterState s = liquid_water(kelvin(273.16), {pascals(611.657)});
   EXPECT_NEAR(s.internal_energy.value(), 0, 1e-3);
-  EXPECT_NEAR(s.entropy.value(), 0, 1e-5);
+  EXPECT_NEAR(s.entropy.value(), 0, 1e-3);
 }
 
 TEST(Steam, IsBoundedByRegionThree) {
