@@ -15,21 +15,20 @@
 namespace pumpwright::fluid {
 namespace {
 
-const std::string melinder_book =
-    "Melinder, Properties of Secondary Working Fluids for Indirect Systems, 2nd ed., IIR 2010, as in "
-    "SecondaryCoolantProps";
-
 const PropertySources glycol_sources{
     .saturation =
         "pure water's, which is never too low: IAPWS R7-97(2012), equation 30; below 0 °C Murphy and "
         "Koop, Q. J. R. Meteorol. Soc. 131 (2005) 1539-1565, equation 10",
-    .density = melinder_book,
-    .viscosity = melinder_book,
-    .heat_capacity = melinder_book,
-    .conductivity = melinder_book,
+    .density =
+        "Melinder, Properties of Secondary Working Fluids for Indirect Systems, 2nd ed., IIR 2010, as in "
+        "SecondaryCoolantProps",
+    .viscosity = "Melinder (2010), as for density",
+    .heat_capacity = "Melinder (2010), as for density",
+    .conductivity = "Melinder (2010), as for density",
 };
 
 constexpr double highest_c = 100;
+constexpr double highest_boiling_c = 350;
 constexpr AbsolutePressure highest_pressure{pascals(10e6)};
 
 constexpr double water_molar_mass = 18.015;  // [g/mol]
@@ -50,11 +49,11 @@ class Glycol final : public Liquid {
   Temperature highest_temperature() const override { return kelvin(celsius_zero_k + highest_c); }
 
   AbsolutePressure saturation_pressure(Temperature t) const override {
-    require_temperature(t, lowest_temperature(), highest_temperature(), name_);
+    require_temperature(t, lowest_temperature(), highest_boiling(), "the vapour pressure of " + name_);
     return liquid_water_saturation_pressure(t);
   }
   Temperature saturation_temperature(AbsolutePressure p) const override {
-    require_pressure(p, saturation_pressure(lowest_temperature()), saturation_pressure(highest_temperature()),
+    require_pressure(p, saturation_pressure(lowest_temperature()), saturation_pressure(highest_boiling()),
                      "boiling " + name_);
     return liquid_water_saturation_temperature(p);
   }
@@ -73,7 +72,10 @@ class Glycol final : public Liquid {
   }
 
  private:
+  static Temperature highest_boiling() { return kelvin(celsius_zero_k + highest_boiling_c); }
+
   double value_of(const melinder::Coefficients& coefficients, Temperature t, AbsolutePressure p) const {
+    require_temperature(t, lowest_temperature(), highest_temperature(), name_);
     require_liquid(*this, t, p, highest_pressure);
     return power_series(coefficients, percent_from_base_, celsius_of(t) - mixture_.base_c);
   }

@@ -10,7 +10,8 @@
 // Vapour pressure. A mixture boils later than water does; by Raoult's law the pressure would be
 // `water_mole_fraction` times that of water. Nothing citable was found on how well the law holds here, and a
 // boiling margin must not rest on a gain that nobody measured, so `saturation_pressure` is that of pure
-// water: never too low.
+// water: never too low. It is known beyond the other properties, from the freezing point to 350 °C, so that a
+// margin in degrees can be told at pressures above the atmosphere too.
 #pragma once
 
 #include <memory>
