@@ -39,6 +39,7 @@ class Glycol final : public Liquid {
  public:
   Glycol(std::string substance, const melinder::Mixture& mixture, double mass_fraction)
       : name_(fmt::format("{:.4g} % {} in water", 100 * mass_fraction, substance)),
+        boiling_(fmt::format("boiling {}", name_)),
         mixture_(mixture),
         percent_from_base_(100 * mass_fraction - mixture.base_percent),
         freezing_k_(celsius_zero_k + power_series(mixture.freezing_c, percent_from_base_)) {}
@@ -49,12 +50,12 @@ class Glycol final : public Liquid {
   Temperature highest_temperature() const override { return kelvin(celsius_zero_k + highest_c); }
 
   AbsolutePressure saturation_pressure(Temperature t) const override {
-    require_temperature(t, lowest_temperature(), highest_boiling(), "the vapour pressure of " + name_);
+    require_temperature(t, lowest_temperature(), highest_boiling(), boiling_);
     return liquid_water_saturation_pressure(t);
   }
   Temperature saturation_temperature(AbsolutePressure p) const override {
     require_pressure(p, saturation_pressure(lowest_temperature()), saturation_pressure(highest_boiling()),
-                     "boiling " + name_);
+                     boiling_);
     return liquid_water_saturation_temperature(p);
   }
 
@@ -81,6 +82,7 @@ class Glycol final : public Liquid {
   }
 
   std::string name_;
+  std::string boiling_;               // made once: the range of every property is checked by the name
   const melinder::Mixture& mixture_;  // of static storage
   double percent_from_base_;
   double freezing_k_;

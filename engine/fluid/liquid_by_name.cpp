@@ -53,6 +53,7 @@ void refuse_what_it_has_not(const Known& liquid, const LiquidName& asked) {
 
 std::vector<std::string> liquid_names() {
   std::vector<std::string> names;
+  names.reserve(known.size());
   for (const Known& liquid : known)
     names.emplace_back(liquid.name);
   return names;

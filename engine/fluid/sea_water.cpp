@@ -1,6 +1,7 @@
 #include "engine/fluid/sea_water.h"
 
 #include <cmath>
+#include <string>
 
 #include <fmt/format.h>
 
@@ -61,22 +62,24 @@ double conductivity_of(double t, double s_practical) {
 class SeaWater final : public Liquid {
  public:
   explicit SeaWater(double salinity)
-      : salinity_(salinity),
+      : name_(fmt::format("sea water of {:.4g} g/kg", 1000 * salinity)),
+        boiling_(fmt::format("boiling {}", name_)),
+        salinity_(salinity),
         g_kg_(1000 * salinity),
         vapour_ratio_(std::exp(g_kg_ * (-4.5818e-4 + g_kg_ * -2.0443e-6))) {}
 
-  std::string name() const override { return fmt::format("sea water of {:.4g} g/kg", g_kg_); }
+  std::string name() const override { return name_; }
   const PropertySources& sources() const override { return sea_water_sources; }
   Temperature lowest_temperature() const override { return kelvin(celsius_zero_k); }
   Temperature highest_temperature() const override { return kelvin(celsius_zero_k + highest_c); }
 
   AbsolutePressure saturation_pressure(Temperature t) const override {
-    require_temperature(t, lowest_temperature(), highest_temperature(), name());
+    require_temperature(t, lowest_temperature(), highest_temperature(), name_);
     return {vapour_ratio_ * water_saturation_pressure(t).value};
   }
   Temperature saturation_temperature(AbsolutePressure p) const override {
     require_pressure(p, saturation_pressure(lowest_temperature()), saturation_pressure(highest_temperature()),
-                     "boiling " + name());
+                     boiling_);
     return water_saturation_temperature({p.value / vapour_ratio_});
   }
 
@@ -99,6 +102,8 @@ class SeaWater final : public Liquid {
   }
 
  private:
+  std::string name_;
+  std::string boiling_;  // made once: the range of every property is checked by the name
   double salinity_;
   double g_kg_;
   double vapour_ratio_;  // against pure water of the same temperature

@@ -71,6 +71,7 @@ class LiquidOfSheet final : public Liquid {
  public:
   explicit LiquidOfSheet(const UserLiquid& sheet)
       : name_(sheet.name),
+        boiling_(fmt::format("boiling {}", name_)),
         vapour_pressure_(sheet.vapour_pressure),
         viscosity_(sheet.viscosity),
         density_(sheet.density),
@@ -99,7 +100,7 @@ class LiquidOfSheet final : public Liquid {
   }
   Temperature saturation_temperature(AbsolutePressure p) const override {
     require_pressure(p, {saturation_pressure(lowest_).value * (1 - saturated_within)},
-                     {saturation_pressure(highest_).value * (1 + saturated_within)}, "boiling " + name_);
+                     {saturation_pressure(highest_).value * (1 + saturated_within)}, boiling_);
     const double t_k = kelvin_of(vapour_pressure_.temperature(p));
     return kelvin(std::clamp(t_k, kelvin_of(lowest_), kelvin_of(highest_)));
   }
@@ -122,6 +123,7 @@ class LiquidOfSheet final : public Liquid {
 
  private:
   std::string name_;
+  std::string boiling_;
   VapourPressureCurve vapour_pressure_;
   ViscosityCurve viscosity_;
   DensityLine density_;
