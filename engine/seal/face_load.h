@@ -17,8 +17,8 @@ struct FaceLoadCase {
   Force spring;                  // at the length it has, 0 to 100 kN
   double gradient_factor = 0.5;  // K, 0 to 1: 0.5 for flat parallel faces and a liquid that does not flash;
                                  // in practice 0.5 to 0.8 (API 682, 2nd ed., annex, read)
-  double friction = 0.07;  // f, 0 to 1: 0.07 is the annex' one value whatever the pair (remembered)
-  Speed speed;             // 0 to 10 000 rad/s
+  double friction = 0.07;        // f, 0 to 1: 0.07 is the annex' one value whatever the pair (remembered)
+  Speed speed;                   // 0 to 10 000 rad/s
 };
 
 struct FaceLoad {
