@@ -9,20 +9,20 @@ namespace {
 constexpr double widest_step_k = 2;
 constexpr double no_vapour_pa = 1e-12;  // of a liquid that practically has none; keeps the logarithm finite
 
-// Derivative per step at every node, to fourth order inside, to second at the two ends.
+// Derivative per step at every node, to fourth order: central inside, one-sided at the two ends.
 std::vector<double> slopes_of(const std::vector<double>& y) {
   const std::size_t n = y.size();
   std::vector<double> slope(n);
-  for (std::size_t i = 0; i < n; ++i) {
-    if (i == 0)
-      slope[i] = (-3 * y[0] + 4 * y[1] - y[2]) / 2;
-    else if (i == n - 1)
-      slope[i] = (3 * y[n - 1] - 4 * y[n - 2] + y[n - 3]) / 2;
-    else if (i == 1 || i == n - 2)
-      slope[i] = (y[i + 1] - y[i - 1]) / 2;
-    else
-      slope[i] = (8 * (y[i + 1] - y[i - 1]) - (y[i + 2] - y[i - 2])) / 12;
-  }
+  for (std::size_t i = 2; i + 2 < n; ++i)
+    slope[i] = (8 * (y[i + 1] - y[i - 1]) - (y[i + 2] - y[i - 2])) / 12;
+  // k-th value from the low end, or with the sign turned from the high end.
+  const auto at_end = [&](std::size_t (*place)(std::size_t, std::size_t), double sign) {
+    const auto v = [&](std::size_t k) { return y[place(k, n)]; };
+    slope[place(0, n)] = sign * (-25 * v(0) + 48 * v(1) - 36 * v(2) + 16 * v(3) - 3 * v(4)) / 12;
+    slope[place(1, n)] = sign * (-3 * v(0) - 10 * v(1) + 18 * v(2) - 6 * v(3) + v(4)) / 12;
+  };
+  at_end([](std::size_t k, std::size_t) { return k; }, 1);
+  at_end([](std::size_t k, std::size_t count) { return count - 1 - k; }, -1);
   return slope;
 }
 
