@@ -51,7 +51,7 @@ TEST(FilmProperty, ForcesAndEnergyCloseOnEverySealThatIsSolvedAndMostAre) {
         const seal::FilmSolution s = seal::solve_film(c, table);
         ++tried;
         if (!s.converged) {
-          RC_ASSERT(s.opens || s.beyond_liquid || s.iterations >= 10);
+          RC_ASSERT(s.opens || s.beyond_liquid);  // never merely given up
           return;
         }
         ++solved;

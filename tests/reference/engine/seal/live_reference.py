@@ -75,7 +75,7 @@ def lump(heat, mc, g, rise):
 
 
 def film(ri, ro, balance, spring, chamber, atmosphere, omega, sigma, stiffness, friction, lapped, by_pressure, by_heat,
-         to_chamber, along, mu0, beta, t0, rho_cp):
+         to_chamber, along, mu0, beta, t0, rho_cp, tol=1e-9):
     """The equations of film.h for pressure outside and one temperature law of viscosity, by collocation.
 
     Unknown over x = (r - ri) / w: pressure, rise, heat flow along the radius, force so far, rise x area so far; and the
@@ -119,7 +119,7 @@ def film(ri, ro, balance, spring, chamber, atmosphere, omega, sigma, stiffness, 
     x = np.linspace(0, 1, 81)
     rise = 0.1 * (closing - 0.5 * across * area) * omega * mean / to_chamber / 10
     guess = np.vstack([x, np.full_like(x, rise), np.zeros_like(x), x, rise * x])
-    s = integrate.solve_bvp(slope, ends, x, guess, p=[2 * sigma / 1e-7, 0.0, -1.0], tol=1e-9, max_nodes=50000)
+    s = integrate.solve_bvp(slope, ends, x, guess, p=[2 * sigma / 1e-7, 0.0, -1.0], tol=tol, max_nodes=50000)
     assert s.success, s.message
     fine = np.linspace(0, 1, 4001)
     r = ri + w * fine
