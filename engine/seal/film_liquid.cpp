@@ -7,7 +7,8 @@ namespace pumpwright::seal {
 namespace {
 
 constexpr double widest_step_k = 2;
-constexpr double no_vapour_pa = 1e-12;  // of a liquid that practically has none; keeps the logarithm finite
+constexpr double just_above = 1 + 1e-9;  // saturation, so that no correlation rounds it to vapour
+constexpr double no_vapour_pa = 1e-12;   // of a liquid that practically has none; keeps the logarithm finite
 
 // Derivative per step at every node, to fourth order: central inside, one-sided at the two ends.
 std::vector<double> slopes_of(const std::vector<double>& y) {
@@ -56,7 +57,7 @@ FilmLiquid::FilmLiquid(const fluid::Liquid& liquid, AbsolutePressure p) {
     const Temperature t =
         i == intervals ? liquid.highest_temperature() : kelvin(first_k_ + step_k_ * static_cast<double>(i));
     const double saturation_pa = liquid.saturation_pressure(t).value.value();
-    const AbsolutePressure at{pascals(std::max(p.value.value(), saturation_pa))};
+    const AbsolutePressure at{pascals(std::max(p.value.value(), saturation_pa * just_above))};
     log_saturation_.push_back(std::log(std::max(no_vapour_pa, saturation_pa)));
     log_viscosity_.push_back(std::log(liquid.viscosity(t, at).value()));
     heat_.push_back(liquid.density(t, at).value() * liquid.heat_capacity(t, at).value());

@@ -339,31 +339,44 @@ double FilmNewton::largest_residual() const {
   return std::isfinite(largest) ? largest : 1e300;
 }
 
-// Eliminates the temperatures (Thomas), then solves the three left with pivoting. Column 0 of `eliminated_`
-// is the energy's right-hand side, the others belong to the borders. False when the system is singular.
+// Newton's step for all unknowns. False when the system is singular.
 bool FilmNewton::find_step() {
-  double pivot = diagonal_[0];
+  if (!eliminate_temperatures() || !solve_borders()) return false;
+  for (std::size_t i = 0; i < n_; ++i) {
+    step_k_[i] = eliminated_[i][0];
+    for (std::size_t b = 0; b < borders; ++b)
+      step_k_[i] -= eliminated_[i][b + 1] * step_[b];
+    if (!std::isfinite(step_k_[i])) return false;
+  }
+  return true;
+}
+
+// Solves the tridiagonal part (Thomas) for the energy's right-hand side, column 0 of `eliminated_`, and for
+// the columns of the borders.
+bool FilmNewton::eliminate_temperatures() {
   for (std::size_t i = 0; i < n_; ++i) {
     auto& right = eliminated_[i];
     right = {-energy_[i], by_border_[i][0], by_border_[i][1], by_border_[i][2]};
     if (i > 0) {
-      const double factor = lower_[i] / pivot;
-      pivot = diagonal_[i] - factor * upper_[i - 1];
+      const double factor = lower_[i] / diagonal_[i - 1];
+      diagonal_[i] -= factor * upper_[i - 1];
       for (std::size_t c = 0; c <= borders; ++c)
         right[c] -= factor * eliminated_[i - 1][c];
     }
-    diagonal_[i] = pivot;
-    if (pivot == 0 || !std::isfinite(pivot)) return false;
+    if (diagonal_[i] == 0 || !std::isfinite(diagonal_[i])) return false;
   }
   for (std::size_t i = n_; i > 0; --i)
     for (std::size_t c = 0; c <= borders; ++c) {
       const double after = i < n_ ? upper_[i - 1] * eliminated_[i][c] : 0;
       eliminated_[i - 1][c] = (eliminated_[i - 1][c] - after) / diagonal_[i - 1];
     }
+  return true;
+}
 
-  const std::array<double, borders> unit{length_scale_m(), length_scale_m() / width_m_,
-                                         std::max(std::fabs(x_[flow]), 1e-12)};
-  std::array<std::array<double, borders + 1>, borders> m{};
+// What the elimination leaves of the borders, rows over their scale and columns in their unit, with the
+// right-hand side as last column.
+FilmNewton::BorderSystem FilmNewton::reduced_borders(const BorderRow& unit) const {
+  BorderSystem m{};
   for (std::size_t b = 0; b < borders; ++b) {
     std::array<double, borders + 1> sum{};
     for (std::size_t i = 0; i < n_; ++i)
@@ -373,6 +386,13 @@ bool FilmNewton::find_step() {
       m[b][c] = (corner_[b][c] - sum[c + 1]) * unit[c] / border_scale_[b];
     m[b][borders] = (-border_residual_[b] - sum[0]) / border_scale_[b];
   }
+  return m;
+}
+
+// Gauss with pivoting.
+bool FilmNewton::solve_borders() {
+  const BorderRow unit{length_scale_m(), length_scale_m() / width_m_, std::max(std::fabs(x_[flow]), 1e-12)};
+  BorderSystem m = reduced_borders(unit);
   for (std::size_t c = 0; c < borders; ++c) {
     std::size_t best = c;
     for (std::size_t r = c + 1; r < borders; ++r)
@@ -390,12 +410,6 @@ bool FilmNewton::find_step() {
     for (std::size_t j = r; j < borders; ++j)
       right -= m[r - 1][j] * step_[j] / unit[j];
     step_[r - 1] = right / m[r - 1][r - 1] * unit[r - 1];
-  }
-  for (std::size_t i = 0; i < n_; ++i) {
-    step_k_[i] = eliminated_[i][0];
-    for (std::size_t b = 0; b < borders; ++b)
-      step_k_[i] -= eliminated_[i][b + 1] * step_[b];
-    if (!std::isfinite(step_k_[i])) return false;
   }
   return true;
 }
@@ -454,43 +468,54 @@ void FilmNewton::write_profile(FilmSolution& s) const {
   s.boiling_share = boiling_m2 / area_m2_;
 }
 
-FilmSolution FilmNewton::solution() const {
-  FilmSolution s;
-  s.beyond_liquid = beyond_liquid();
-  s.converged = ended_ == Ended::converged && !s.beyond_liquid;
-  s.opens = ended_ == Ended::opened;
-  s.iterations = iterations_;
-  s.separation = metres(x_[separation]);
-  s.coning = radians(x_[angle]);
-  s.leakage = cubic_metres_per_second(pressure_outside_ ? -x_[flow] : x_[flow]);
-  s.closing = newtons(closing_n());
+void FilmNewton::write_forces(FilmSolution& s) const {
+  const double closing = closing_n();
+  s.closing = newtons(closing);
   s.film_force = newtons(film_force_n());
   s.contact_force = newtons(contact_force_n());
-  if (closing_n() > 0) s.contact_share = contact_force_n() / closing_n();
+  if (closing > 0) s.contact_share = contact_force_n() / closing;
   if (pressure_across_pa() != 0) s.gradient_factor = film_force_n() / (area_m2_ * pressure_across_pa());
-  const double heat_w = total_heat_w();
-  s.heat = watts(heat_w);
-  double torque_nm = 0, gap_m3 = 0, rise_m2k = 0, out_w = 0;
+  s.force_residual =
+      std::fabs(film_force_n() + contact_force_n() - closing) / std::max(std::fabs(closing), 1e-12);
+}
+
+void FilmNewton::write_face(FilmSolution& s) const {
+  double torque_nm = 0;
+  double gap_m3 = 0;
+  double rise_m2k = 0;
   double least_m = cell_[0].gap_m;
   for (std::size_t i = 0; i < n_; ++i) {
     const CellState& c = cell_[i];
     const double rub_pa = seal_.asperities ? seal_.asperities->friction * c.contact_pa : 0;
-    torque_nm +=
-        cell_area_m2_[i] * centre_m_[i] * (c.viscosity_pa_s * speed_rad_s_ * centre_m_[i] / c.gap_m + rub_pa);
+    const double shear_pa = c.viscosity_pa_s * speed_rad_s_ * centre_m_[i] / c.gap_m;
+    torque_nm += cell_area_m2_[i] * centre_m_[i] * (shear_pa + rub_pa);
     gap_m3 += cell_area_m2_[i] * c.gap_m;
     rise_m2k += cell_area_m2_[i] * rise_k_[i];
     least_m = std::min(least_m, c.gap_m);
   }
-  out_w = seal_.heat.to_chamber.value() * rise_m2k / area_m2_ +
-          heat_per_volume_j_m3k_ * x_[flow] * (edge_rise_k(n_) - edge_rise_k(0));
+  const double heat_w = total_heat_w();
+  const double out_w = seal_.heat.to_chamber.value() * rise_m2k / area_m2_ +
+                       heat_per_volume_j_m3k_ * x_[flow] * (edge_rise_k(n_) - edge_rise_k(0));
   s.friction = newton_metres(torque_nm);
+  s.heat = watts(heat_w);
+  if (heat_w > 0) s.energy_residual = std::fabs(heat_w - out_w) / heat_w;
   s.mean_film = metres(gap_m3 / area_m2_);
   s.least_film = metres(least_m);
   s.face_mean = kelvin(chamber_k_ + rise_m2k / area_m2_);
   s.face_hottest = kelvin(hottest_k());
-  const double closing = std::max(std::fabs(closing_n()), 1e-12);
-  s.force_residual = std::fabs(film_force_n() + contact_force_n() - closing_n()) / closing;
-  if (heat_w > 0) s.energy_residual = std::fabs(heat_w - out_w) / heat_w;
+}
+
+FilmSolution FilmNewton::solution() const {
+  FilmSolution s;
+  s.beyond_liquid = beyond_liquid();
+  s.converged = ended_ == Ended::converged && !s.beyond_liquid;
+  s.opens = opened();
+  s.iterations = iterations_;
+  s.separation = metres(x_[separation]);
+  s.coning = radians(x_[angle]);
+  s.leakage = cubic_metres_per_second(pressure_outside_ ? -x_[flow] : x_[flow]);
+  write_forces(s);
+  write_face(s);
   write_profile(s);
   return s;
 }

@@ -35,6 +35,7 @@ class FilmNewton {
   enum Border { separation, angle, flow, borders };
   enum class Ended { converged, opened, not_converged };
   using BorderRow = std::array<double, borders>;
+  using BorderSystem = std::array<std::array<double, borders + 1>, borders>;
 
   // Everything that follows from the unknowns, with the derivatives the Jacobian needs.
   struct CellState {
@@ -71,6 +72,9 @@ class FilmNewton {
   void assemble_force();
   double largest_residual() const;
   bool find_step();
+  bool eliminate_temperatures();
+  BorderSystem reduced_borders(const BorderRow& unit) const;
+  bool solve_borders();
   double damping() const;
   void take_step(double part);
   double total_heat_w() const;
@@ -81,6 +85,8 @@ class FilmNewton {
   double inner_pa() const { return pressure_outside_ ? atmosphere_pa_ : chamber_pa_; }
   double outer_pa() const { return pressure_outside_ ? chamber_pa_ : atmosphere_pa_; }
   double length_scale_m() const;
+  void write_forces(FilmSolution& s) const;
+  void write_face(FilmSolution& s) const;
   void write_profile(FilmSolution& s) const;
 
   const FilmCase seal_;
