@@ -1,23 +1,38 @@
 // Measures, does not judge: how long after opening a job's address there is a focused input that takes a reading, with
 // the processor slowed down fourfold, and what the page weighs on the wire.
 //   node tests/e2e/page/first_reading.mjs [RUNS]
-import { launch, openPage, signIn } from './browser.mjs';
+import { setTimeout as pause } from 'node:timers/promises';
+import { launch, openPage, readyForTheCut, signIn } from './browser.mjs';
 import { Shop } from './program.mjs';
 
 const slowdown = 4;
+const lookEveryMs = 10;
+// What the page did last, and the service worker taking in the page, is over before the next opening.
+const restMs = 1000;
 const runs = Number(process.argv[2] ?? 5);
 
 const median = (values) => [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)];
 
-/** Opens the address in `page` and goes to the input as the key for it does; milliseconds until a digit stands in it. */
+/** Goes to the input as the key for it does; whether it was there. */
+const goToInput = () => {
+  const label = [...document.querySelectorAll('.check-card label')].find((l) => l.textContent === 'Reading');
+  label?.control?.focus();
+  return document.activeElement === label?.control;
+};
+const inputText = () => document.activeElement.value;
+
+/**
+ * Opens the address in `page`; milliseconds until a digit stands in its reading input. Looks often and with little:
+ * Playwright's own way to an element waits up to half a second between two looks and first loads a script.
+ */
 async function untilTyped(page, address) {
   await page.goto('about:blank');
+  await pause(restMs);
   const began = performance.now();
   await page.goto(address, { waitUntil: 'commit' });
-  const input = page.getByLabel('Reading', { exact: true });
-  await input.focus();
+  while (!(await page.evaluate(goToInput))) await pause(lookEveryMs);
   await page.keyboard.type('4');
-  if ((await input.inputValue()) !== '4') throw new Error('the input took no digit');
+  if ((await page.evaluate(inputText)) !== '4') throw new Error('the input took no digit');
   return performance.now() - began;
 }
 
@@ -33,7 +48,10 @@ async function measure(browser, shop, cached) {
     bytes += e.encodedDataLength;
   });
   const address = `${shop.address}/job/G-2220/step/end-float`;
-  if (cached) await untilTyped(page, address);
+  if (cached) {
+    await readyForTheCut(page);
+    await untilTyped(page, address);
+  }
   const times = [];
   for (let run = 0; run < runs; run++) {
     bytes = 0;
