@@ -271,8 +271,9 @@ export function StepList({ view, current }: { view: JobView; current: string | n
     return 'not-taken';
   };
   const listed = useTurn();
+  const [wide] = useState(() => matchMedia('(min-width: 1280px)').matches);
   return (
-    <details class="steps" open={matchMedia('(min-width: 1280px)').matches}>
+    <details class="steps" open={wide}>
       <summary>{t('allSteps', { count: view.steps.length })}</summary>
       {(listed ? view.stages : []).map((stage) => (
         <section key={stage.word}>
