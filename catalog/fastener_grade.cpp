@@ -1,20 +1,11 @@
 #include "catalog/fastener_grade.h"
 
-#include <algorithm>
+#include "catalog/same_word.h"
 
 namespace pumpwright {
 namespace {
 
 constexpr double slack_m = 1e-9;
-
-char small(char c) {
-  return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
-}
-
-bool same_word(std::string_view a, std::string_view b) {
-  return std::equal(a.begin(), a.end(), b.begin(), b.end(),
-                    [](char x, char y) { return small(x) == small(y); });
-}
 
 bool made_in(const Row& row, Length diameter) {
   const auto from = row.length("size_from");

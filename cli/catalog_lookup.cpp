@@ -1,27 +1,15 @@
 #include "cli/catalog_lookup.h"
 
-#include <algorithm>
 #include <set>
 #include <vector>
 
 #include <fmt/format.h>
 
 #include "catalog/fastener_grade.h"
+#include "catalog/same_word.h"
 #include "cli/command.h"
 
 namespace pumpwright {
-namespace {
-
-char small(char c) {
-  return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
-}
-
-bool same_word(std::string_view a, std::string_view b) {
-  return std::equal(a.begin(), a.end(), b.begin(), b.end(),
-                    [](char x, char y) { return small(x) == small(y); });
-}
-
-}  // namespace
 
 const Table& table_named(const Catalog& catalog, const std::string& name, const std::string& flag) {
   if (const auto* table = catalog.table(name)) return *table;

@@ -12,14 +12,22 @@
 namespace pumpwright {
 namespace {
 
+constexpr std::uint64_t photo_room_mib_max = std::uint64_t{1} << 30U;  // a pebibyte
+
 struct ServeArguments {
   std::string data = "shop-data";
   std::string listen = "127.0.0.1:8080";
   std::vector<std::string> tls_names;
+  std::string photo_room;
   bool tls = false;
   bool quiet = false;
   bool public_passwords = false;
 };
+
+// 0: no bound.
+std::uint64_t photo_room_mib(const std::string& text) {
+  return text.empty() ? 0 : whole_number("--photo-room", text, 1, photo_room_mib_max);
+}
 
 // Speaks on standard error while it runs: standard output is for answers, and a server gives none.
 Answer run_serve(const ServeArguments& a) {
@@ -30,6 +38,7 @@ Answer run_serve(const ServeArguments& a) {
                          .tls = a.tls,
                          .tls_names = a.tls_names,
                          .quiet = a.quiet,
+                         .photo_room_mib = photo_room_mib(a.photo_room),
                          .public_passwords = a.public_passwords,
                          .program = program_identity(),
                          .version = std::string(program_version())},
@@ -61,6 +70,12 @@ void add_serve_command(CLI::App& app, Action& chosen) {
           "--tls-name", a->tls_names,
           "A name or address tablets use for this machine, besides those it knows itself; may be repeated")
       ->type_name("NAME");
+  serve
+      ->add_option(
+          "--photo-room", a->photo_room,
+          "Most that the photos and papers of all jobs may take together; one that does not fit any more is "
+          "refused, readings go on (default: what the disk holds)")
+      ->type_name("MIB");
   serve->add_flag(
       "--public-passwords", a->public_passwords,
       "Let others reach a demonstration shop, whose people have public passwords; without it such a "

@@ -74,6 +74,13 @@ void keep_calibrations(const ShopInstrument& before, ShopInstrument& now) {
     add_calibration(now, span);
 }
 
+// Gives those that were applied last and have no time yet theirs.
+template <class Dated>
+void date_last(std::vector<Dated>& all, const std::string& at) {
+  for (auto last = all.rbegin(); last != all.rend() && last->at.empty(); ++last)
+    last->at = at;
+}
+
 }  // namespace
 
 void JobLog::make_plan(Snapshot snapshot) {
@@ -165,7 +172,7 @@ bool JobLog::apply_around(const LoggedEvent& event, const JsonReader& at) {
 void JobLog::apply_bench_event(const LoggedEvent& event, const JsonReader& payload) {
   if (!planned_) refuse("type", event.type, "a job that has its plan");
   if (job_.released) refuse("type", event.type, "a job that is not released, or was reopened");
-  const Event decoded = decode_event(payload, snapshot_->instruments);
+  Event decoded = decode_event(payload, snapshot_->instruments);
   if (payload.required("event").text(64) != event.type)
     payload.required("event").refuse("the same word as the event's type, \"" + event.type + "\"");
   if (actor_of(decoded) != event.actor)
@@ -174,12 +181,15 @@ void JobLog::apply_bench_event(const LoggedEvent& event, const JsonReader& paylo
   if (const auto* taken = std::get_if<ReadingTaken>(&decoded))
     job_.readings.push_back({event.seq, taken->reading.id, taken->reading.check,
                              taken->reading.replaces.value_or(""), event.payload});
-  job_.file.events.push_back(decoded);
+  job_.file.events.push_back(std::move(decoded));
   seq_of_event_.push_back(event.seq);
 }
 
 void JobLog::apply(const LoggedEvent& event) {
-  const JsonReader payload = JsonReader::parse(event.payload);
+  apply(event, JsonReader::parse(event.payload));
+}
+
+void JobLog::apply(const LoggedEvent& event, const JsonReader& payload) {
   if (event.type == "reading" || event.type == "step-done" || event.type == "hold-released" ||
       event.type == "deviation-accepted") {
     apply_bench_event(event, payload);
@@ -191,6 +201,12 @@ void JobLog::apply(const LoggedEvent& event) {
     refuse("type", event.type,
            "one of opened, make-up-set, plan-made, instrument-joined, limit-adopted, reading, step-done, "
            "hold-released, deviation-accepted, placed, waiting, note, attachment-added, signed, reopened");
+}
+
+void JobLog::accepted(const std::string& at) {
+  date_last(job_.notes, at);
+  date_last(job_.attachments, at);
+  date_last(job_.signatures, at);
 }
 
 }  // namespace pumpwright::job

@@ -21,7 +21,7 @@ struct LoggedEvent {
   std::uint64_t seq = 0;
   std::string type;  // "opened", "make-up-set", "plan-made", "reading", …; see docs/record.md
   std::string actor;
-  std::string at;  // UTC, ISO 8601 with milliseconds
+  std::string at;  // UTC, ISO 8601 with milliseconds; empty: not accepted yet, see JobLog::accepted
   std::string payload;
 };
 
@@ -72,6 +72,10 @@ class JobLog {
  public:
   // Throws BadInput when the event does not fit what stands, and leaves the log as it was.
   void apply(const LoggedEvent& event);
+  // The same for an event whose payload was parsed already.
+  void apply(const LoggedEvent& event, const JsonReader& payload);
+  // The shop has accepted, at that time, all events that were applied without one.
+  void accepted(const std::string& at);
 
   bool opened() const { return planned_; }  // has header, make-up and plan
   const LoggedJob& job() const { return job_; }
@@ -87,8 +91,7 @@ class JobLog {
   void join_instrument(const ShopInstrument& instrument);
 
   LoggedJob job_;
-  // Shared by copies of the log and never changed in place: it is by far the largest part, and a log is
-  // copied for every event that is tried.
+  // Shared by copies of the log and never changed in place: it is by far the largest part.
   std::shared_ptr<const Snapshot> snapshot_ = std::make_shared<const Snapshot>();
   JobFold fold_;
   std::vector<std::uint64_t> seq_of_event_;  // of job_.file.events

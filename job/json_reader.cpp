@@ -2,7 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
-#include <set>
+#include <utility>
 
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
@@ -14,34 +14,80 @@ namespace {
 
 using nlohmann::json;
 
-// Refuses repeated keys and too deep nesting while the document is being read.
-class Gate {
+// Builds the document while it is being read (as nlohmann's SAX consumer), and refuses repeated keys and too
+// deep nesting where they come.
+class Builder {
  public:
-  explicit Gate(std::size_t depth_max) : depth_max_(depth_max) {}
+  Builder(json& root, std::size_t depth_max) : root_(root), depth_max_(depth_max) {}
 
-  bool operator()(int depth, json::parse_event_t event, const json& parsed) {
-    if (static_cast<std::size_t>(std::max(depth, 0)) > depth_max_)
-      throw BadInput({.field = "document",
-                      .place = "",
-                      .value = "",
-                      .expected = fmt::format("at most {} levels of nesting", depth_max_)});
-    if (event == json::parse_event_t::object_start) seen_.emplace_back();
-    if (event == json::parse_event_t::object_end && !seen_.empty()) seen_.pop_back();
-    if (event == json::parse_event_t::key && !seen_.empty()) note(parsed.get<std::string>());
-    return true;
-  }
+  bool null() { return put(nullptr); }
+  bool boolean(bool value) { return put(value); }
+  bool number_integer(json::number_integer_t value) { return put(value); }
+  bool number_unsigned(json::number_unsigned_t value) { return put(value); }
+  bool number_float(json::number_float_t value, const std::string& /*text*/) { return put(value); }
+  bool string(const std::string& value) { return put(value); }
+  static bool binary(const json::binary_t& /*value*/) { return false; }  // not in JSON
 
- private:
-  void note(const std::string& key) {
-    if (!seen_.back().insert(key).second)
+  bool start_object(std::size_t /*count*/) { return open(json::object()); }
+  bool end_object() { return close(); }
+  bool start_array(std::size_t /*count*/) { return open(json::array()); }
+  bool end_array() { return close(); }
+
+  bool key(const std::string& key) {
+    want_depth();
+    const auto [at, is_new] = open_.back()->get_ref<json::object_t&>().try_emplace(key);
+    if (!is_new)
       throw BadInput({.field = key,
                       .place = "",
                       .value = "the same key twice in one object",
                       .expected = "each key once"});
+    at_key_ = &at->second;
+    return true;
   }
 
+  template <class Error>
+  [[noreturn]] static bool parse_error(std::size_t /*place*/, const std::string& /*token*/,
+                                       const Error& error) {
+    throw error;
+  }
+
+ private:
+  void want_depth() const {
+    if (open_.size() > depth_max_)
+      throw BadInput({.field = "document",
+                      .place = "",
+                      .value = "",
+                      .expected = fmt::format("at most {} levels of nesting", depth_max_)});
+  }
+
+  // Where the next value belongs.
+  json& place() {
+    want_depth();
+    if (open_.empty()) return root_;
+    return open_.back()->is_array() ? open_.back()->emplace_back() : *at_key_;
+  }
+
+  bool put(json value) {
+    place() = std::move(value);
+    return true;
+  }
+
+  bool open(json container) {
+    json& at = place();
+    at = std::move(container);
+    open_.push_back(&at);
+    return true;
+  }
+
+  bool close() {
+    open_.pop_back();
+    return true;
+  }
+
+  json& root_;
   std::size_t depth_max_;
-  std::vector<std::set<std::string>> seen_;
+  std::vector<json*> open_;
+  json* at_key_ = nullptr;  // the value of the key read last
 };
 
 std::string joined(std::initializer_list<std::string_view> words) {
@@ -67,7 +113,9 @@ JsonReader JsonReader::parse(std::string_view bytes, const JsonBounds& bounds) {
                     .value = fmt::format("{} bytes", bytes.size()),
                     .expected = fmt::format("at most {} bytes", bounds.bytes_max)});
   try {
-    auto root = std::make_shared<const json>(json::parse(bytes, Gate(bounds.depth_max)));
+    auto root = std::make_shared<json>();
+    Builder builder(*root, bounds.depth_max);
+    json::sax_parse(bytes, &builder);
     const json* value = root.get();
     return {std::move(root), value, ""};
   } catch (const json::parse_error& e) {

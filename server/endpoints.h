@@ -3,6 +3,7 @@
 
 #include <cstdint>
 #include <functional>
+#include <limits>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -33,8 +34,10 @@ struct Parts {
   std::string token_key;         // 64 hexadecimal digits; request tokens are derived under it
   std::string version;           // "0.1.0"
   std::string shop_certificate;  // PEM; empty without TLS
+  std::uint64_t photo_room_bytes = std::numeric_limits<std::uint64_t>::max();  // for all attachments together
 };
 
+inline constexpr std::uint64_t bytes_per_mib = std::uint64_t{1} << 20U;
 inline constexpr std::size_t json_body_bytes_max = std::size_t{1024} * 1024;
 inline constexpr std::size_t attachment_body_bytes_max = std::size_t{12} * 1024 * 1024;
 

@@ -32,14 +32,33 @@ HttpResponse file_answer(std::string_view type, std::string bytes, const std::st
   return response;
 }
 
+Problem no_room(std::uint64_t room_bytes) {
+  const auto mib = std::to_string(room_bytes / bytes_per_mib);
+  return Problem(
+      {.status = 413,
+       .code = "too-large",
+       .text =
+           {.en = "The shop's room for photos and papers is used up (" + mib +
+                  " MiB): this one was not stored. Whoever runs the server can give more with --photo-room.",
+            .es = "El espacio del taller para fotos y papeles está agotado (" + mib +
+                  " MiB): este no se guardó. Quien lleva el servidor puede dar más con --photo-room."},
+       .field = {},
+       .value = {},
+       .valid = {},
+       .retry_after_s = {}});
+}
+
 HttpResponse put_attachment(Parts& parts, const Call& call) {
   parts.shop.job(call.in_path("number"));  // throws when there is none
   const auto type = plain_media_type(call.request.header("content-type").value_or(""));
   if (media_type_of(call.request.body) != type)
     throw bad_request(
         {.en = "The file is not what its type says.", .es = "El archivo no es lo que dice su tipo."});
-  const auto hash = parts.store.attachments().put({.media_type = type, .bytes = call.request.body});
-  return json_answer(201, {{"hash", hash}});
+  const auto hash = parts.store.attachments().put_within({.media_type = type, .bytes = call.request.body},
+                                                         parts.photo_room_bytes);
+  // Not a disk that is full: trying again would only keep what comes after it waiting on the tablet.
+  if (!hash) throw no_room(parts.photo_room_bytes);
+  return json_answer(201, {{"hash", *hash}});
 }
 
 HttpResponse get_attachment(Parts& parts, const Call& call) {

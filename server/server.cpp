@@ -6,6 +6,7 @@
 #include <filesystem>
 #include <fstream>
 #include <iterator>
+#include <limits>
 #include <optional>
 #include <ostream>
 #include <utility>
@@ -58,6 +59,10 @@ std::string token_key_in(store::Secrets& secrets) {
 std::string bytes_of(const fs::path& file) {
   std::ifstream in(file, std::ios::binary);
   return {std::istreambuf_iterator<char>(in), std::istreambuf_iterator<char>()};
+}
+
+std::uint64_t photo_room_bytes(std::uint64_t mib) {
+  return mib == 0 ? std::numeric_limits<std::uint64_t>::max() : mib * bytes_per_mib;
 }
 
 std::vector<std::string> certified_names(const ServerOptions& options) {
@@ -113,7 +118,8 @@ class Server::Impl {
               .now_ms = system_now_ms,
               .token_key = token_key_in(store_->secrets()),
               .version = options_.version,
-              .shop_certificate = certificate_ ? bytes_of(certificate_->files.shop_certificate) : ""});
+              .shop_certificate = certificate_ ? bytes_of(certificate_->files.shop_certificate) : "",
+              .photo_room_bytes = photo_room_bytes(options_.photo_room_mib)});
     application_.emplace(*parts_,
                          Application::Setting{.hosts = host_names(options_),
                                               .page = embedded_page(),

@@ -4,6 +4,7 @@
 // Nothing but loopback is reachable unless told so; the data directory is locked against a second server.
 #pragma once
 
+#include <cstdint>
 #include <iosfwd>
 #include <memory>
 #include <string>
@@ -26,6 +27,7 @@ struct ServerOptions {
   bool tls = false;
   std::vector<std::string> tls_names;  // names and addresses the tablets use, besides the machine's own
   bool quiet = false;                  // no line per request
+  std::uint64_t photo_room_mib = 0;    // most that all photos and papers may take; 0: no bound
   bool public_passwords = false;       // a demonstration shop may be reached from the network
   std::string program;                 // version and build, frozen into plans
   std::string version;                 // "0.1.0"

@@ -21,8 +21,9 @@ using asio::ip::tcp;
 using Error = boost::system::error_code;
 
 constexpr int io_threads = 2;
-// Many, because a thread that appends waits for the disk, and those that wait together share one sync.
-constexpr WorkerPool::Size workers_size{.threads = 16, .waiting_max = 512};
+// Many, because a thread that appends waits for the disk, and those that wait together share one sync; as
+// many as there are tablets in a full shop, so that none waits for a thread that waits.
+constexpr WorkerPool::Size workers_size{.threads = 64, .waiting_max = 512};
 constexpr WorkerPool::Size slow_workers_size{.threads = 2, .waiting_max = 64};
 
 asio::ip::address plain_address(const asio::ip::address& address) {

@@ -83,12 +83,21 @@ job::JudgedReading only(const job::CheckFinding& finding, const std::string& rea
 
 }  // namespace
 
-// Events on their way into one job, in order, each tried on `log` before the next.
+// Events on their way into one job, in order, each applied to its log before the next. When they do not come
+// to be written the log holds what is not in the store, and is read anew.
 struct JobDesk::Batch {
-  job::JobLog log;
-  store::Head head;
+  Batch(ShelvedJob& its_job, std::string its_number) : job(its_job), number(std::move(its_number)) {}
+  ~Batch() {
+    if (!events.empty() || log_in_doubt) JobShelf::forget(job);
+  }
+  Batch(const Batch&) = delete;
+  Batch& operator=(const Batch&) = delete;
+
+  ShelvedJob& job;
   std::string number;
   std::vector<store::NewEvent> events;
+  store::IndexChange value_changes;
+  bool log_in_doubt = false;
 };
 
 JobDesk::JobDesk(store::Store& store, const Foundations& foundations, ShopDesk& shop)
@@ -98,25 +107,48 @@ JobDesk::JobDesk(store::Store& store, const Foundations& foundations, ShopDesk& 
       catalog_(Catalog::load(foundations.catalog_files)),
       shelf_(store.events()) {}
 
-void JobDesk::add(const std::string& actor, const std::string& device, const HandedIn& event,
-                  Batch& batch) const {
-  batch.log.apply({batch.head.seq + batch.events.size() + 1, event.type, actor,
-                   second_text(foundations_.now_ms()), event.payload});
-  batch.events.push_back({event.type, actor, device, event.device_seq, event.key, event.payload});
+void JobDesk::add(const Hand& hand, const HandedIn& event, const JsonReader& payload, Batch& batch) const {
+  job::JobLog& log = batch.job.log;
+  const auto replaced_before = log.state().replaced.size();
+  batch.log_in_doubt = true;
+  try {
+    log.apply({batch.job.head.seq + batch.events.size() + 1, event.type, hand.person.id, "", event.payload},
+              payload);
+  } catch (const BadInput&) {
+    batch.log_in_doubt = false;  // it is as it was
+    throw;
+  }
+  if (event.type == "reading") add_last_reading(log, replaced_before, batch.value_changes);
+  batch.events.push_back(
+      {event.type, hand.person.id, hand.device, event.device_seq, event.key, event.payload});
+  batch.log_in_doubt = false;
+}
+
+void JobDesk::add(const Hand& hand, const HandedIn& event, Batch& batch) const {
+  add(hand, event, JsonReader::parse(event.payload), batch);
+}
+
+void JobDesk::add_plan_made(const Hand& hand, const HandedIn& event, Batch& batch) const {
+  const auto snapshot = plan_for(batch.job.log.job().file, *shop_.state(),
+                                 {catalog_, foundations_.step_files, foundations_.program});
+  const nlohmann::json payload{{"snapshot", job::encode_snapshot(snapshot)}};
+  const auto before = batch.job.log;
+  add(hand, {event.key + "/p", event.device_seq, "plan-made", payload.dump()}, batch);
+  add_plan(before, batch.job.log, batch.value_changes);
 }
 
 // An instrument the job does not know yet, or that was calibrated since, joins it before its reading: the
 // event that says so, nothing when it has joined before.
-std::optional<HandedIn> JobDesk::joining_of(const HandedIn& event, const Batch& batch) const {
-  const auto at = JsonReader::parse(event.payload);
-  const auto id = at.optional("instrument");
+std::optional<HandedIn> JobDesk::joining_of(const HandedIn& event, const JsonReader& payload,
+                                            const Batch& batch) const {
+  const auto id = payload.optional("instrument");
   if (!id || !id->is_string()) return std::nullopt;
   const auto shop = shop_.state();
   const auto in_shop = shop->instruments.find(id->text(64));
   if (in_shop == shop->instruments.end()) return std::nullopt;
-  const auto in_job = batch.log.snapshot().instruments.find(in_shop->first);
-  if (in_job != batch.log.snapshot().instruments.end()) {
-    const auto& known = in_job->second;
+  const auto& in_job = batch.job.log.snapshot().instruments;
+  if (const auto found = in_job.find(in_shop->first); found != in_job.end()) {
+    const auto& known = found->second;
     const bool same = known.calibrated == in_shop->second.calibrated && known.due == in_shop->second.due;
     const bool again =
         std::any_of(known.calibrated_again.begin(), known.calibrated_again.end(), [&](const auto& span) {
@@ -124,8 +156,8 @@ std::optional<HandedIn> JobDesk::joining_of(const HandedIn& event, const Batch& 
         });
     if (same || again) return std::nullopt;
   }
-  const nlohmann::ordered_json payload{{"instrument", job::encode_instrument(in_shop->second)}};
-  return HandedIn{event.key + "/i", event.device_seq, "instrument-joined", payload.dump()};
+  const nlohmann::ordered_json joined{{"instrument", job::encode_instrument(in_shop->second)}};
+  return HandedIn{event.key + "/i", event.device_seq, "instrument-joined", joined.dump()};
 }
 
 void JobDesk::take(const Hand& hand, const HandedIn& event, Batch& batch) const {
@@ -136,52 +168,57 @@ void JobDesk::take(const Hand& hand, const HandedIn& event, Batch& batch) const 
   want_past(at, foundations_.now_ms());
   if (event.type == "attachment-added" && !store_.attachments().has(at.required("hash").text(64)))
     at.required("hash").refuse("the hash of a file that was handed in before");
-  const auto joining = event.type == "reading" ? joining_of(event, batch) : std::nullopt;
-  const bool plans = event.type == "make-up-set";
-  if (!joining && !plans) return add(hand.person.id, hand.device, event, batch);
-  // All of them or none: tried on a copy, which is why most events do without one.
-  Batch next = batch;
-  if (joining) add(hand.person.id, hand.device, *joining, next);
-  add(hand.person.id, hand.device, event, next);
-  if (plans) {
-    const auto snapshot = plan_for(next.log.job().file, *shop_.state(),
-                                   {catalog_, foundations_.step_files, foundations_.program});
-    const nlohmann::json payload{{"snapshot", job::encode_snapshot(snapshot)}};
-    add(hand.person.id, hand.device, {event.key + "/p", event.device_seq, "plan-made", payload.dump()}, next);
-  }
-  batch = std::move(next);
+  const auto joining = event.type == "reading" ? joining_of(event, at, batch) : std::nullopt;
+  if (joining || event.type == "make-up-set") return take_with(joining, hand, event, batch);
+  add(hand, event, at, batch);
 }
 
-void JobDesk::write(ShelvedJob& job, const Batch& batch, Receipt& receipt) {
+// An event that brings others: all of them or none. So the log is copied, which the many without do not need.
+void JobDesk::take_with(const std::optional<HandedIn>& joining, const Hand& hand, const HandedIn& event,
+                        Batch& batch) const {
+  const auto count_before = batch.events.size();
+  job::JobLog log_before = batch.job.log;
+  store::IndexChange changes_before = batch.value_changes;
+  try {
+    if (joining) add(hand, *joining, batch);
+    add(hand, event, batch);
+    if (event.type == "make-up-set") add_plan_made(hand, event, batch);
+  } catch (...) {
+    batch.events.resize(count_before);
+    batch.job.log = std::move(log_before);
+    batch.value_changes = std::move(changes_before);
+    throw;
+  }
+}
+
+void JobDesk::write(Batch& batch, Receipt& receipt) {
   if (batch.events.empty()) return;
+  ShelvedJob& job = batch.job;
   store::StoredEvent last;
   last.actor = batch.events.back().actor;
-  last.seq = batch.head.seq + batch.events.size();
-  const store::IndexChange change = value_changes(job.log, batch.log);
-  const JobCard card = card_of(batch.log, last);
+  last.seq = job.head.seq + batch.events.size();
+  const JobCard card = card_of(job.log, last);
   const store::Append append{.stream = job_stream(batch.number),
-                             .events = batch.events,
-                             .expected_head = batch.head,
+                             .events = std::move(batch.events),
+                             .expected_head = job.head,
                              .index_change = [&](std::span<const store::StoredEvent> stored) {
-                               store::IndexChange stamped = change;
+                               store::IndexChange stamped = batch.value_changes;
                                JobCard at = card;
                                at.last_at = stored.back().accepted_at;
                                stamped.entry = entry_of(at);
                                return stamped;
                              }};
-  try {
-    const store::Appended done = appended_or_throw(store_.events(), append);
-    for (const auto& e : done.events) {
-      job.log.apply({e.seq, e.type, e.actor, e.accepted_at, e.payload});
-      receipt.accepted.push_back({e.key, e.seq, store::to_hex(e.hash)});
-    }
-    job.head = done.head;
-    job.picture.reset();
-    job.loaded = true;
-  } catch (...) {
-    JobShelf::forget(job);
-    throw;
-  }
+  batch.events.clear();
+  batch.log_in_doubt = true;
+  const store::Appended done = appended_or_throw(store_.events(), append);
+  for (const auto& e : done.events)
+    receipt.accepted.push_back({e.key, e.seq, store::to_hex(e.hash)});
+  job.log.accepted(done.events.back().accepted_at);
+  job.head = done.head;
+  job.picture.reset();
+  job.loaded = true;
+  // One key twice in a batch is one event in the store and two in the log.
+  batch.log_in_doubt = done.fresh != append.events.size();
 }
 
 bool JobDesk::was_stored(const std::string& number, const HandedIn& event, Receipt& receipt) const {
@@ -199,7 +236,7 @@ Receipt JobDesk::hand_in(const Hand& hand, const std::string& number, std::span<
   const std::lock_guard lock(job->mutex);
   shelf_.load(*job, number);
   Receipt receipt;
-  Batch batch{job->log, job->head, number, {}};
+  Batch batch(*job, number);
   std::vector<std::string> taken;
   for (const auto& event : events) {
     try {
@@ -209,11 +246,12 @@ Receipt JobDesk::hand_in(const Hand& hand, const std::string& number, std::span<
       take(hand, event, batch);
       taken.push_back(event.key);
     } catch (...) {
+      if (batch.log_in_doubt) throw;
       receipt.refused.push_back({event.key, std::current_exception()});
     }
   }
   try {
-    write(*job, batch, receipt);
+    write(batch, receipt);
   } catch (...) {
     for (const auto& key : taken)
       receipt.refused.push_back({key, std::current_exception()});
@@ -240,19 +278,18 @@ std::string JobDesk::open_job(const Hand& hand, const NewJob& wanted) {
   if (store_.events().head(job_stream(number)).seq != 0)
     throw Refused(Refusal::conflict,
                   {"Job " + number + " is there already.", "El trabajo " + number + " ya existe."});
-  Batch batch{{}, {}, number, {}};
+  job->log = {};
+  job->head = {};
+  Batch batch(*job, number);
   const auto put = [&](const char* suffix, const char* type, const nlohmann::ordered_json& payload) {
-    add(hand.person.id, hand.device, {opened.key + suffix, opened.device_seq, type, payload.dump()}, batch);
+    add(hand, {opened.key + suffix, opened.device_seq, type, payload.dump()}, batch);
   };
-  add(hand.person.id, hand.device, opened, batch);
+  add(hand, opened, batch);
   put("/m", "make-up-set", {{"make_up", at.required("make_up").raw()}});
-  const auto snapshot = plan_for(batch.log.job().file, *shop_.state(),
-                                 {catalog_, foundations_.step_files, foundations_.program});
-  put("/p", "plan-made", {{"snapshot", job::encode_snapshot(snapshot)}});
+  add_plan_made(hand, opened, batch);
   if (const auto bench = at.optional("bench"); bench && bench->is_string() && !bench->text(64).empty())
     put("/b", "placed", {{"bench", bench->text(64)}});
-  job->log = {};
-  write(*job, batch, receipt);
+  write(batch, receipt);
   return number;
 }
 
@@ -277,24 +314,25 @@ std::shared_ptr<const JobPicture> JobDesk::picture(const std::string& number) {
 }
 
 TriedReading JobDesk::try_reading(const Hand& hand, const std::string& number, const std::string& payload) {
-  Batch batch{{}, {}, number, {}};
+  ShelvedJob trial;  // on no shelf
   {
     const auto job = shelf_.place(number);
     const std::lock_guard lock(job->mutex);
     shelf_.load(*job, number);
-    batch.log = job->log;
-    batch.head = job->head;
+    trial.log = job->log;
+    trial.head = job->head;
   }
+  Batch batch(trial, number);
   const HandedIn event{"try", 0, "reading", payload};
   take(hand, event, batch);
-  const auto judgement = job::judge(batch.log.snapshot(), batch.log.state());
+  const auto judgement = job::judge(trial.log.snapshot(), trial.log.state());
   const auto at = JsonReader::parse(payload);
   job::CheckFinding finding = *judgement.find(at.required("check").text(128));
   const job::JudgedReading tried = only(finding, at.required("id").text(128));
   finding.readings = {tried};
   finding.verdict = tried.verdict;
   finding.reason = tried.reason;
-  return {std::get<job::ReadingTaken>(batch.log.job().file.events.back()).reading, finding};
+  return {std::get<job::ReadingTaken>(trial.log.job().file.events.back()).reading, finding};
 }
 
 Receipt JobDesk::release(const Hand& hand, const std::string& number, const HandedIn& envelope,
@@ -327,10 +365,9 @@ Receipt JobDesk::release(const Hand& hand, const std::string& number, const Hand
                     hand.person,
                     ""};
     sign(release, key);
-    Batch batch{job->log, job->head, number, {}};
-    add(hand.person.id, hand.device, {envelope.key, envelope.device_seq, "signed", encode_release(release)},
-        batch);
-    write(*job, batch, receipt);
+    Batch batch(*job, number);
+    add(hand, {envelope.key, envelope.device_seq, "signed", encode_release(release)}, batch);
+    write(batch, receipt);
   }
   receipt.seq = job->head.seq;
   receipt.head = store::to_hex(job->head.hash);
@@ -357,12 +394,12 @@ void JobDesk::spread_adoption(const Hand& hand, const std::string& limit, const 
       });
     });
     if (!concerns || job->log.snapshot().adoptions.count(limit) != 0) continue;
-    Batch batch{job->log, job->head, number, {}};
+    Batch batch(*job, number);
     const nlohmann::ordered_json payload{{"limit", limit}, {"by", hand.person.id}, {"time", time}};
     const std::string key = store::to_hex(store::blake2b_256(fmt::format("{}\n{}\n{}", number, limit, time)));
-    add(hand.person.id, hand.device, {key, 0, "limit-adopted", payload.dump()}, batch);
+    add(hand, {key, 0, "limit-adopted", payload.dump()}, batch);
     Receipt receipt;
-    write(*job, batch, receipt);
+    write(batch, receipt);
   }
 }
 

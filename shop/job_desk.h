@@ -32,10 +32,15 @@ class JobDesk {
   struct Batch;
 
   void take(const Hand& hand, const HandedIn& event, Batch& batch) const;
-  void add(const std::string& actor, const std::string& device, const HandedIn& event, Batch& batch) const;
-  std::optional<HandedIn> joining_of(const HandedIn& event, const Batch& batch) const;
+  void take_with(const std::optional<HandedIn>& joining, const Hand& hand, const HandedIn& event,
+                 Batch& batch) const;
+  void add(const Hand& hand, const HandedIn& event, const job::JsonReader& payload, Batch& batch) const;
+  void add(const Hand& hand, const HandedIn& event, Batch& batch) const;
+  void add_plan_made(const Hand& hand, const HandedIn& event, Batch& batch) const;
+  std::optional<HandedIn> joining_of(const HandedIn& event, const job::JsonReader& payload,
+                                     const Batch& batch) const;
   bool was_stored(const std::string& number, const HandedIn& event, Receipt& receipt) const;
-  void write(ShelvedJob& job, const Batch& batch, Receipt& receipt);
+  void write(Batch& batch, Receipt& receipt);
   std::shared_ptr<const JobPicture> picture_of(ShelvedJob& job) const;
 
   store::Store& store_;

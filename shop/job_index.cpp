@@ -36,7 +36,7 @@ std::optional<double> number_of_reading(const job::Reading& reading) {
   return std::nullopt;
 }
 
-// A reading that stands, without what is written of it: a job's readings are compared at every event.
+// A reading that stands, without what is written of it.
 struct Standing {
   std::string_view check;
   const job::Reading* reading = nullptr;
@@ -75,6 +75,20 @@ std::optional<store::IndexValue> value_of(const Standing& standing, const std::s
 
 std::string stream_of(const job::JobLog& log) {
   return job_stream(log.job().file.header.number);
+}
+
+void add_come(const Standing& standing, const job::JobLog& log, store::IndexChange& change) {
+  if (auto value = value_of(standing, stream_of(log))) change.put_values.push_back(std::move(*value));
+}
+
+// One that came with the same change is not put at all: what is dropped is dropped before anything is put.
+void add_gone(const Standing& standing, store::IndexChange& change) {
+  if (!number_of_reading(*standing.reading)) return;
+  store::IndexChange::Dropped gone{series_of(standing.check), standing.reading->id};
+  std::erase_if(change.put_values, [&](const store::IndexValue& value) {
+    return value.series == gone.series && value.ref == gone.ref;
+  });
+  change.drop_values.push_back(std::move(gone));
 }
 
 }  // namespace
@@ -144,18 +158,23 @@ std::vector<store::IndexValue> values_of(const job::JobLog& log) {
   return out;
 }
 
-store::IndexChange value_changes(const job::JobLog& before, const job::JobLog& after) {
-  store::IndexChange change;
+void add_last_reading(const job::JobLog& log, std::size_t replaced_before, store::IndexChange& change) {
+  const auto& reading = std::get<job::ReadingTaken>(log.job().file.events.back()).reading;
+  const auto& replaced = log.state().replaced;
+  for (auto i = replaced_before; i < replaced.size(); ++i)
+    add_gone({replaced[i].check, &replaced[i]}, change);
+  add_come({reading.check, &reading}, log, change);
+}
+
+void add_plan(const job::JobLog& before, const job::JobLog& after, store::IndexChange& change) {
   const auto was = standing_in(before), is = standing_in(after);
   std::vector<Standing> gone, come;
   std::set_difference(was.begin(), was.end(), is.begin(), is.end(), std::back_inserter(gone));
   std::set_difference(is.begin(), is.end(), was.begin(), was.end(), std::back_inserter(come));
-  for (const auto& standing : come)
-    if (auto value = value_of(standing, stream_of(after))) change.put_values.push_back(std::move(*value));
   for (const auto& standing : gone)
-    if (number_of_reading(*standing.reading))
-      change.drop_values.push_back({series_of(standing.check), standing.reading->id});
-  return change;
+    add_gone(standing, change);
+  for (const auto& standing : come)
+    add_come(standing, after, change);
 }
 
 }  // namespace pumpwright::shop

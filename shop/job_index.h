@@ -27,7 +27,12 @@ JobCard card_in(const store::IndexEntry& entry);
 // a sweep, in SI; confirmations have none.
 std::vector<store::IndexValue> values_of(const job::JobLog& log);
 
-// What the readings change in the index from one state of the log to the next; the entry is the caller's.
-store::IndexChange value_changes(const job::JobLog& before, const job::JobLog& after);
+// Both add to `change`, which takes the values from an earlier state of the log to that before the event, so
+// that it takes them to the one after it. The entry is the caller's.
+//
+// The reading that was applied to the log last; `replaced_before`: how many were replaced when it came.
+void add_last_reading(const job::JobLog& log, std::size_t replaced_before, store::IndexChange& change);
+// A plan made anew, with which readings may be set aside.
+void add_plan(const job::JobLog& before, const job::JobLog& after, store::IndexChange& change);
 
 }  // namespace pumpwright::shop

@@ -18,7 +18,7 @@ struct JobPicture;
 struct ShelvedJob {
   std::mutex mutex;
   bool loaded = false;
-  job::JobLog log;
+  job::JobLog log;  // while `mutex` is held it may be ahead of `head` by events that are being written
   store::Head head;
   std::shared_ptr<const JobPicture> picture;  // of `log`; made when first asked for
 };

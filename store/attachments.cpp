@@ -1,5 +1,6 @@
 #include "store/attachments.h"
 
+#include <limits>
 #include <stdexcept>
 
 #include <fmt/format.h>
@@ -12,6 +13,7 @@ namespace pumpwright::store {
 namespace {
 
 constexpr std::size_t media_type_bytes_max = 128;
+constexpr auto no_bound = std::numeric_limits<std::uint64_t>::max();
 
 bool is_there(Connection& connection, const Hash& hash) {
   Query query(connection, "SELECT 1 FROM attachment WHERE hash = ?1");
@@ -19,23 +21,38 @@ bool is_there(Connection& connection, const Hash& hash) {
   return query.step();
 }
 
+std::uint64_t bytes_held(Connection& connection) {
+  Query query(connection, "SELECT coalesce(sum(length(bytes)), 0) FROM attachment");
+  query.step();
+  return static_cast<std::uint64_t>(query.integer(0));
+}
+
 }  // namespace
 
 std::string Attachments::put(const Attachment& attachment) {
+  return put_within(attachment, no_bound).value();
+}
+
+std::optional<std::string> Attachments::put_within(const Attachment& attachment, std::uint64_t room_bytes) {
   if (attachment.bytes.size() > attachment_bytes_max)
     throw std::length_error("an attachment is larger than 12 MiB");
   if (attachment.media_type.empty() || attachment.media_type.size() > media_type_bytes_max) {
     throw std::length_error("the media type of an attachment: 1 to 128 bytes");
   }
   const Hash hash = blake2b_256(attachment.bytes);
+  bool fits = true;
   writer_.run([&](WriteScope& scope) {
+    fits = true;
     if (is_there(scope.connection, hash)) return;
+    if (room_bytes != no_bound) fits = bytes_held(scope.connection) + attachment.bytes.size() <= room_bytes;
+    if (!fits) return;
     Query(scope.connection, "INSERT INTO attachment (hash, media_type, bytes) VALUES (?1, ?2, ?3)")
         .bind_hash(1, hash)
         .bind_text(2, attachment.media_type)
         .bind_bytes(3, attachment.bytes)
         .run();
   });
+  if (!fits) return std::nullopt;
   return to_hex(hash);
 }
 

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <cstddef>
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -26,6 +27,9 @@ class Attachments {
   // Gives the hash in hexadecimal. The same bytes again change nothing, and keep the media type of the first
   // time. std::length_error above attachment_bytes_max or with a media type outside 1 … 128 bytes.
   std::string put(const Attachment& attachment);
+  // The same, unless all of them together would then hold more than `room_bytes`: then nothing is stored and
+  // nothing given. Bytes that are there already need no room. Looks at the length of every attachment.
+  std::optional<std::string> put_within(const Attachment& attachment, std::uint64_t room_bytes);
   // Nothing for an unknown hash. StoreError corrupt when the bytes no longer give their hash.
   std::optional<Attachment> get(std::string_view hash_hex) const;
   bool has(std::string_view hash_hex) const;

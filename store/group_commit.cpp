@@ -27,22 +27,32 @@ void GroupCommit::run(const Work& work) {
   assert(!inside_a_write && "the store was called from a listener or an index change");
   Waiting waiting;
   waiting.work = &work;
-  std::unique_lock lock(mutex_);
-  if (queue_.size() >= works_waiting_max)
-    throw StoreError(StoreErrorCode::busy, "too many writes wait already");
-  queue_.push_back(&waiting);
-  waiting.turn.wait(lock, [&] { return waiting.done || (!leading_ && queue_.front() == &waiting); });
-  if (!waiting.done) lead(lock);
+  {
+    const std::scoped_lock lock(mutex_);
+    if (queue_.size() >= works_waiting_max)
+      throw StoreError(StoreErrorCode::busy, "too many writes wait already");
+    queue_.push_back(&waiting);
+    if (!leading_) {
+      leading_ = true;
+      waiting.turn->give();
+    }
+  }
+  waiting.turn->await();
+  if (!waiting.done) lead();
   if (waiting.error) std::rethrow_exception(waiting.error);
 }
 
-void GroupCommit::lead(std::unique_lock<std::mutex>& lock) {
-  leading_ = true;
-  const auto count = static_cast<std::ptrdiff_t>(std::min(queue_.size(), works_per_group_max));
-  const std::vector<Waiting*> group(queue_.begin(), queue_.begin() + count);
-  queue_.erase(queue_.begin(), queue_.begin() + count);
-  const Listener listener = listener_;
-  lock.unlock();
+// By the first in the queue.
+void GroupCommit::lead() {
+  std::vector<Waiting*> group;
+  Listener listener;
+  {
+    const std::scoped_lock lock(mutex_);
+    const auto count = static_cast<std::ptrdiff_t>(std::min(queue_.size(), works_per_group_max));
+    group.assign(queue_.begin(), queue_.begin() + count);
+    queue_.erase(queue_.begin(), queue_.begin() + count);
+    listener = listener_;
+  }
 
   inside_a_write = true;
   accepted_.clear();
@@ -50,14 +60,32 @@ void GroupCommit::lead(std::unique_lock<std::mutex>& lock) {
   if (listener && !accepted_.empty()) listener(accepted_);
   inside_a_write = false;
 
-  lock.lock();
-  leading_ = false;
-  // Under the lock: who is told may return at once, and its condition variable ends with it.
-  for (Waiting* waiting : group) {
-    waiting->done = true;
-    waiting->turn.notify_one();
+  std::shared_ptr<Turn> next;
+  {
+    const std::scoped_lock lock(mutex_);
+    leading_ = !queue_.empty();
+    if (leading_) next = queue_.front()->turn;
   }
-  if (!queue_.empty()) queue_.front()->turn.notify_one();
+  // Outside the lock, which those who wake would otherwise wait for at once.
+  for (Waiting* waiting : group) {
+    const auto turn = waiting->turn;  // its owner may be gone once it is done
+    waiting->done = true;
+    turn->give();
+  }
+  if (next) next->give();
+}
+
+void GroupCommit::Turn::give() {
+  {
+    const std::scoped_lock lock(mutex_);
+    is_given_ = true;
+  }
+  given_.notify_one();
+}
+
+void GroupCommit::Turn::await() {
+  std::unique_lock lock(mutex_);
+  given_.wait(lock, [this] { return is_given_; });
 }
 
 // Three ways, each only when the one before failed. Without savepoints, since a work that throws is rare and

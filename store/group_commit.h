@@ -7,6 +7,7 @@
 #include <deque>
 #include <exception>
 #include <functional>
+#include <memory>
 #include <mutex>
 #include <span>
 #include <vector>
@@ -45,23 +46,35 @@ class GroupCommit {
   std::size_t waiting();
 
  private:
+  // Lets one thread wait until another gives it its turn. Shared by both, since who got its turn may be gone
+  // before the other has let go.
+  class Turn {
+   public:
+    void give();
+    void await();
+
+   private:
+    std::mutex mutex_;
+    std::condition_variable given_;
+    bool is_given_ = false;
+  };
   struct Waiting {
     const Work* work = nullptr;
-    bool done = false;
+    bool done = false;  // when its turn comes: done by another, or to lead
     std::exception_ptr error;
-    std::condition_variable turn;
+    std::shared_ptr<Turn> turn = std::make_shared<Turn>();
   };
 
-  void lead(std::unique_lock<std::mutex>& lock);
+  void lead();
   void commit(std::span<Waiting* const> group);
   enum class Savepoints { with, without };
   bool commit_as_one(std::span<Waiting* const> group, Savepoints savepoints);
   void run_in_savepoint(Waiting& waiting);
   void end_transaction() noexcept;
 
-  std::mutex mutex_;  // guards queue_, leading_, listener_ and the flags of those who wait
+  std::mutex mutex_;  // guards queue_, leading_ and listener_
   std::deque<Waiting*> queue_;
-  bool leading_ = false;
+  bool leading_ = false;  // somebody leads, or was given the lead
   Listener listener_;
   // Touched by the leader alone.
   Connection connection_;

@@ -223,6 +223,7 @@ constexpr std::array table{
     // percent
     row(percent, "fraction", both, {1, 1}),
     row(percent, "%", both, {1, 100}, "pct percent per·cent"),
+    row(percent, "g/kg", both, {1, 1000}),
 };
 
 }  // namespace

@@ -6,8 +6,8 @@ import unittest
 
 from harness import ROOT, ProgramTest
 
-COMMANDS = ("judge", "plan", "sweep", "stack", "fit", "torque", "catalog list", "catalog show", "serve", "verify", "backup", "restore",
-            "rebuild", "export", "public-key", "demo", "completion")
+COMMANDS = ("judge", "plan", "sweep", "stack", "fit", "torque", "fluid", "catalog list", "catalog show", "serve", "verify", "backup",
+            "restore", "rebuild", "export", "public-key", "demo", "completion")
 
 
 class Documentation(ProgramTest):

@@ -154,5 +154,24 @@ class Limits(ServerTest):
             self.assertEqual(all_bytes(link), b"")
 
 
+class PhotoRoom(ServerTest):
+    ARGUMENTS = ("--photo-room", "1")
+
+    def test_room_for_photos_that_is_used_up(self):
+        self.assertEqual(self.open_job("full").status, 201)
+        technician = self.browsers["technician"]
+        photos = [b"\x89PNG\r\n\x1a\n" + os.urandom(600_000) for _ in range(2)]
+        first, second, again = (technician.ask("POST", "/api/jobs/full/attachments", photo, {"Content-Type": "image/png"})
+                                for photo in (*photos, photos[0]))
+        self.assertEqual(first.status, 201, first.body)
+        # A refusal for good and not a full disk, for which the tablet would wait with everything that follows.
+        self.assertEqual((second.status, second.code), (413, "too-large"), second.body)
+        for language in ("en", "es"):
+            self.assertIn("--photo-room", second.json["error"]["text"][language])
+        self.assertEqual((again.status, again.json), (201, first.json))  # what is there already needs no room
+        noted = technician.hand_in("full", ("note", {"step": "end-float", "text": "readings and notes go on"}))
+        self.assertEqual((noted.status, noted.json["refused"]), (200, []))
+
+
 if __name__ == "__main__":
     unittest.main()

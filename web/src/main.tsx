@@ -16,6 +16,7 @@ import './style/proof.css';
 import './style/sweep.css';
 import './style/screens.css';
 import { askUntilBack } from './api/heartbeat';
+import { whenIdle } from './widgets/turn';
 
 followPreferences();
 followLinks();
@@ -25,10 +26,14 @@ cutOff.subscribe((off) => {
   if (!off && sessionUnknown.value) void loadSession();
 });
 
-const page = document.getElementById('page');
-if (page) render(<App />, page);
-
-void loadSession().then(startOutbox);
+/** Most often the session is here before this script is; then the first screen is drawn once. */
+const sessionPatienceMs = 100;
+const asked = loadSession();
+void asked.then(startOutbox);
+void Promise.race([asked, new Promise((done) => setTimeout(done, sessionPatienceMs))]).finally(() => {
+  const page = document.getElementById('page');
+  if (page) render(<App />, page);
+});
 
 if ('serviceWorker' in navigator && window.isSecureContext && import.meta.env.PROD)
-  void navigator.serviceWorker.register('/sw.js');
+  window.addEventListener('load', () => whenIdle(() => void navigator.serviceWorker.register('/sw.js')));

@@ -51,7 +51,13 @@ const screens = {
   'shop-log': ['/shop/log', shows('.panel')],
 };
 
+/** The drawings come after the first picture. */
+const allDrawn = () =>
+  [...document.querySelectorAll('.section, .where svg')].every((drawing) => drawing.querySelector('.outline')) &&
+  [...document.querySelectorAll('.steps')].every((steps) => steps.querySelector('li'));
+
 async function look(page, name, light) {
+  await page.waitForFunction(allDrawn);
   const found = [];
   for (const size of sizes) {
     await page.setViewportSize(size);

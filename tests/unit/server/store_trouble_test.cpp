@@ -43,9 +43,8 @@ struct AtABadDisk {
     return at.lead_hand.ask("POST", "/api/jobs/D-1/events", {{"device", "test"}, {"events", events}});
   }
 
-  std::uint64_t seq() {
-    return json::parse(at.lead_hand.ask("GET", "/api/jobs/D-1").body).at("seq").get<std::uint64_t>();
-  }
+  json job() { return json::parse(at.lead_hand.ask("GET", "/api/jobs/D-1").body); }
+  std::uint64_t seq() { return job().at("seq").get<std::uint64_t>(); }
 };
 
 TEST(FullDisk, IsSaidSoAndWhatIsHandedInAgainIsThereOnce) {
@@ -73,14 +72,17 @@ TEST(FullDisk, IsSaidSoAndWhatIsHandedInAgainIsThereOnce) {
 TEST(ReadOnlyDisk, IsSaidSoAndWhatIsHandedInAgainIsThereOnce) {
   AtABadDisk with;
   const auto before = with.seq();
+  const auto shown_before = with.job().at("steps");
   with.disk.set_read_only(true);
   const auto answer = with.hand_in_notes(3);
   EXPECT_EQ(answer.status, 503) << answer.body;
   EXPECT_EQ(code_of(answer), "read-only-store");
   EXPECT_EQ(with.seq(), before);
+  EXPECT_EQ(with.job().at("steps"), shown_before);
   with.disk.set_read_only(false);
   EXPECT_EQ(json::parse(with.hand_in_notes(3).body).at("accepted").size(), 3U);
   EXPECT_EQ(with.seq(), before + 3);
+  EXPECT_NE(with.job().at("steps"), shown_before);
   EXPECT_TRUE(with.at.store->verify().ok());
 }
 

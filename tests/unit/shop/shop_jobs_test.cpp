@@ -227,6 +227,77 @@ TEST(ShopJobs, TheIndexMadeAnewEqualsTheOneThatGrew) {
   EXPECT_EQ(bench.store().index().dump(), grown);
 }
 
+// A reading that comes and is replaced in one request never stands; one before it goes.
+TEST(ShopJobs, ReadingsReplacedWithinOneRequestLeaveTheIndexAsItIsMadeAnew) {
+  BenchShop bench;
+  const std::string number = bench.open_demo("greenhouse-circulator");
+  bench.work_through("greenhouse-circulator");
+  json document = job::testing::demo("greenhouse-circulator");
+  const json first = job::testing::reading_of(document, "end-float");
+  std::vector<HandedIn> events;
+  std::string replaced = first["id"];
+  for (const auto* id : {"again-1", "again-2"}) {
+    json reading = first;
+    reading["replaces"] = replaced;
+    reading["id"] = replaced = id;
+    events.push_back(bench.envelope("reading", reading));
+  }
+  EXPECT_EQ(refusal_in(bench.shop().hand_in(bench.hand(first["actor"]), number, events)), "");
+  const std::string grown = bench.store().index().dump();
+  EXPECT_NE(grown.find("again-2"), std::string::npos);
+  EXPECT_EQ(grown.find("again-1"), std::string::npos);
+  bench.shop().rebuild_index();
+  EXPECT_EQ(bench.store().index().dump(), grown);
+}
+
+TEST(ShopJobs, ReadingsSetAsideByANewPlanLeaveTheIndexAsItIsMadeAnew) {
+  BenchShop bench;
+  const std::string number = bench.open_demo("greenhouse-circulator");
+  bench.work_through("greenhouse-circulator");
+  const std::string before = bench.store().index().dump();
+  json make_up = job::testing::demo("greenhouse-circulator")["make_up"];
+  make_up["sleeve"] = "none";
+  for (const auto* gone : {"sleeve_bore", "sleeve_outside_diameter", "sleeve_length"})
+    make_up["dimensions"].erase(gone);
+  EXPECT_EQ(refusal_in(bench.in(bench.lead(), number, "make-up-set", {{"make_up", make_up}})), "");
+  EXPECT_FALSE(bench.shop().job(number)->logged.set_aside.empty());
+  const std::string grown = bench.store().index().dump();
+  EXPECT_LT(grown.size(), before.size());
+  bench.shop().rebuild_index();
+  EXPECT_EQ(bench.store().index().dump(), grown);
+}
+
+// What the shop keeps in memory while events come is what it reads from its store after a restart.
+TEST(ShopJobs, TheJobThatGrewEqualsTheOneReadFromTheStore) {
+  BenchShop bench;
+  const std::string number = bench.open_demo("greenhouse-circulator");
+  bench.work_through("greenhouse-circulator");
+  const HandedIn twice = bench.envelope("note", {{"text", "handed in twice at once"}});
+  const std::vector<HandedIn> events{bench.envelope("note", {{"text", "the seat was lapped"}}), twice, twice,
+                                     bench.envelope("reading", confirmation("r", "no-such-check", "J.M.")),
+                                     bench.envelope("waiting", {{"for", "a gasket"}})};
+  EXPECT_EQ(bench.shop().hand_in(bench.hand("J.M."), number, events).refused.size(), 1U);
+  bench.in(bench.hand("J.M."), number, "note", {{"text", "and tested"}});
+  const auto grown = bench.shop().job(number);
+  bench.open();
+  const auto read = bench.shop().job(number);
+  EXPECT_EQ(grown->seq, read->seq);
+  EXPECT_EQ(grown->head, read->head);
+  EXPECT_EQ(grown->logged.waiting, "a gasket");
+  ASSERT_EQ(grown->logged.notes.size(), 3U);
+  ASSERT_EQ(read->logged.notes.size(), 3U);
+  for (std::size_t i = 0; i < 3; ++i) {
+    EXPECT_EQ(grown->logged.notes[i].text, read->logged.notes[i].text);
+    EXPECT_EQ(grown->logged.notes[i].at, read->logged.notes[i].at);
+    EXPECT_FALSE(read->logged.notes[i].at.empty());
+  }
+  ASSERT_EQ(grown->logged.readings.size(), read->logged.readings.size());
+  for (std::size_t i = 0; i < read->logged.readings.size(); ++i) {
+    EXPECT_EQ(grown->logged.readings[i].seq, read->logged.readings[i].seq);
+    EXPECT_EQ(grown->logged.readings[i].payload, read->logged.readings[i].payload);
+  }
+}
+
 TEST(ShopJobs, ATriedReadingIsJudgedAndNotKept) {
   BenchShop bench;
   const std::string number = bench.open_demo("greenhouse-circulator");

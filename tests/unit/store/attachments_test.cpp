@@ -46,6 +46,19 @@ TEST(Attachments, HaveASizeThatIsTheLargest) {
   EXPECT_THROW(scratch->attachments().put({"", "x"}), std::length_error);
 }
 
+TEST(Attachments, FillTheirRoomToTheLastByteAndNotBeyond) {
+  ScratchStore scratch;
+  auto& attachments = scratch->attachments();
+  ASSERT_TRUE(attachments.put_within({"image/png", "12345"}, 8).has_value());
+  EXPECT_FALSE(attachments.put_within({"image/png", "6789"}, 8).has_value());
+  EXPECT_EQ(scratch->verify().attachments, 1U);
+  EXPECT_TRUE(attachments.put_within({"image/png", "678"}, 8).has_value());
+  EXPECT_FALSE(attachments.put_within({"image/png", "9"}, 8).has_value());
+  EXPECT_TRUE(attachments.put_within({"image/png", "12345"}, 8).has_value());  // is there already
+  EXPECT_TRUE(attachments.put_within({"image/png", "9"}, 9).has_value());
+  EXPECT_EQ(scratch->verify().attachments, 3U);
+}
+
 TEST(Attachments, ThatWereAlteredAreNotGivenOut) {
   ScratchStore scratch;
   const std::string hash = scratch->attachments().put({"image/png", "before"});

@@ -1,5 +1,6 @@
 // The one way to the server: adds the token, tells a refusal from a cut connection, and knows whether we are cut off.
 import { signal } from '@preact/signals';
+import { forgetEarly, takeEarly } from './asked_early';
 import type { ServerError, Session } from './types';
 
 /** The server answered and said no. */
@@ -39,7 +40,9 @@ async function fetchOnce(method: string, path: string, body: unknown, sent: Sent
   if (method !== 'GET') headers['X-Pumpwright-Token'] = token;
   if (sent.bytes) headers['Content-Type'] = sent.bytes.type;
   else if (body !== undefined) headers['Content-Type'] = 'application/json';
-  const giveUp = new AbortController();
+  if (method !== 'GET') forgetEarly();
+  const early = method === 'GET' ? takeEarly(path) : undefined;
+  const giveUp = early?.giveUp ?? new AbortController();
   const timer = setTimeout(() => giveUp.abort(), timeoutMs);
   const stop = () => giveUp.abort();
   sent.signal?.addEventListener('abort', stop);
@@ -47,7 +50,7 @@ async function fetchOnce(method: string, path: string, body: unknown, sent: Sent
     const init: RequestInit = { method, headers, signal: giveUp.signal, credentials: 'same-origin' };
     if (sent.bytes) init.body = sent.bytes;
     else if (body !== undefined) init.body = JSON.stringify(body);
-    const response = await fetch(path, init);
+    const response = await (early?.answer ?? fetch(path, init));
     cutOff.value = false;
     return response;
   } catch (error) {

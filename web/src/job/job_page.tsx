@@ -1,5 +1,5 @@
 // The job: section, step and proof. One column on a phone, two on a tablet, three on a PC.
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect, useLayoutEffect, useState } from 'preact/hooks';
 import type { JobView, StepView } from '../api/types';
 import { address, go, route } from '../route';
 import { say, timeText } from '../session/preferences';
@@ -153,7 +153,7 @@ export function JobPage({
 }) {
   const wide = useIsWide('(min-width: 860px)');
   const [folded, setFolded] = useState(recall('section-folded') === 'yes');
-  useEffect(() => watchJob(number), [number]);
+  useLayoutEffect(() => watchJob(number), [number]);
   useKeys();
   const job = openJob.value;
   const view = job?.number === number ? job.view : null;

@@ -5,6 +5,7 @@ import { listen } from '../api/live';
 import type { CheckView, JobView, ServerError, StepView } from '../api/types';
 import { keepView, keptView } from '../outbox/kept_views';
 import { whenSent } from '../outbox/outbox';
+import { whenIdle } from '../widgets/turn';
 
 export interface OpenJob {
   number: string;
@@ -25,6 +26,8 @@ interface KeptView {
 let fetching: Promise<void> | null = null;
 let stale = false;
 
+const serverPatienceMs = 200;
+
 const isOpen = (number: string) => openJob.value?.number === number;
 
 async function fetchOnce(number: string): Promise<void> {
@@ -33,7 +36,7 @@ async function fetchOnce(number: string): Promise<void> {
     if (!isOpen(number)) return;
     const at = new Date().toISOString();
     openJob.value = { number, view, at, error: null, cutOff: false };
-    await keepView(number, { view, at } satisfies KeptView);
+    whenIdle(() => void keepView(number, { view, at } satisfies KeptView));
   } catch (error) {
     if (!isOpen(number) || !openJob.value) return;
     if (error instanceof Refused) openJob.value = { ...openJob.value, error: error.error };
@@ -61,7 +64,7 @@ export function refreshJob(number: string): Promise<void> {
     try {
       while (stale) {
         stale = false;
-        await fetchOnce(number);
+        await fetchOnce(openJob.value?.number ?? number);
       }
     } finally {
       fetching = null;
@@ -73,30 +76,47 @@ export function refreshJob(number: string): Promise<void> {
 /** Opens the job until the returned function is called. */
 export function watchJob(number: string): () => void {
   openJob.value = { number, view: null, at: null, error: null, cutOff: false };
-  void showKeptFirst(number);
-  const stopListening = listen(
-    `${jobPath(number)}/changes`,
-    (change) => {
-      if (change.seq !== openJob.value?.view?.seq) void refreshJob(number);
-    },
-    () => void refreshJob(number),
-  );
+  let stopListening: (() => void) | null = null;
+  let closed = false;
+  void showKeptMeanwhile(number).then(() => {
+    if (!closed) stopListening = listenFrom(number);
+  });
   const stopSending = whenSent((stream) => {
     if (stream === `job/${number}`) void refreshJob(number);
   });
   return () => {
-    stopListening();
+    closed = true;
+    stopListening?.();
     stopSending();
   };
 }
 
-/** The view of last time at once, the present one as soon as it comes. */
-async function showKeptFirst(number: string): Promise<void> {
-  const first = refreshJob(number);
-  const known = await keptView<KeptView>(number);
-  if (known && isOpen(number) && openJob.value && !openJob.value.view)
-    openJob.value = { ...openJob.value, view: known.view, at: known.at };
-  await first;
+/** Changes since the view that is shown come by themselves; only what a lost connection may have hidden is asked for. */
+function listenFrom(number: string): () => void {
+  const now = openJob.value;
+  const fresh = now?.view && !now.cutOff ? now.view : null;
+  let nothingMissed = fresh !== null;
+  return listen(
+    `${jobPath(number)}/changes${fresh ? `?after=${fresh.seq}` : ''}`,
+    (change) => {
+      if (change.seq !== openJob.value?.view?.seq) void refreshJob(number);
+    },
+    () => {
+      if (!nothingMissed) void refreshJob(number);
+      nothingMissed = false;
+    },
+  );
+}
+
+/** The present view; where it takes its time, the view of last time until then. */
+async function showKeptMeanwhile(number: string): Promise<void> {
+  const timer = setTimeout(async () => {
+    const known = await keptView<KeptView>(number);
+    if (known && isOpen(number) && openJob.value && !openJob.value.view)
+      openJob.value = { ...openJob.value, view: known.view, at: known.at };
+  }, serverPatienceMs);
+  await refreshJob(number);
+  clearTimeout(timer);
 }
 
 export const stepOf = (view: JobView, id: string | null): StepView | undefined =>

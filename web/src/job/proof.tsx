@@ -4,6 +4,7 @@ import { keptOf } from '../outbox/outbox';
 import { say, show, timeText } from '../session/preferences';
 import { Live, reading } from '../sweep/live';
 import { t } from '../text/text';
+import { useTurn } from '../widgets/turn';
 import { NotJudged, VerdictTag } from '../widgets/verdict';
 import { sourceCheck } from './job_state';
 import { NumberLine } from './number_line';
@@ -198,6 +199,7 @@ export function Proof({ view, check }: { view: JobView; check: CheckView }) {
   const readings = view.readings.filter((r) => r.check === source.id);
   const standing = check.finding.readings;
   const now = reading.value;
+  const drawn = useTurn();
   const here = onTablet(view, source);
   return (
     <section class="proof" aria-labelledby="proof-title" tabIndex={0}>
@@ -213,7 +215,7 @@ export function Proof({ view, check }: { view: JobView; check: CheckView }) {
         <p class="quiet">{t('noProofYet')}</p>
       )}
       {standing.length > 1 && <p class="quiet">{t('bothStand')}</p>}
-      {standing.map((j, i) => (
+      {(drawn ? standing : []).map((j, i) => (
         <Judged
           key={j.reading ?? i}
           judged={j}
@@ -221,7 +223,7 @@ export function Proof({ view, check }: { view: JobView; check: CheckView }) {
           taken={readings.find((r) => r.id === j.reading)}
         />
       ))}
-      <ChainBar check={check} />
+      {drawn && <ChainBar check={check} />}
       <Earlier readings={readings} />
     </section>
   );

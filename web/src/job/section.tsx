@@ -7,6 +7,7 @@ import { pixels } from '../calc/units';
 import { address } from '../route';
 import { coarseUnit, say } from '../session/preferences';
 import { t } from '../text/text';
+import { useTurn } from '../widgets/turn';
 import { useWidth } from '../widgets/use_size';
 import { VerdictIcon, VerdictMark, verdictWord } from '../widgets/verdict';
 import { SectionDrawing } from './section_drawing';
@@ -145,12 +146,14 @@ export function Section({ section, checks, number, currentStep, currentCheck, he
   const [box, width] = useWidth<HTMLDivElement>(360);
   const [detail, setDetail] = useState(false);
   const [open, setOpen] = useState<string | null>(null);
+  const drawn = useTurn();
   const window = detail ? section.seal : section.whole;
   const scale = useMemo(
     () => sectionScale(window, pixels(width), pixels(heightMax), margins),
     [window, width, heightMax],
   );
   const spots = useMemo(() => {
+    if (!drawn) return [];
     const wishes = section.places
       .filter((p) => insideWindow(window, p.x_m, p.r_m) && checks.some((c) => c.place === p.place))
       .map((p) => ({
@@ -160,7 +163,7 @@ export function Section({ section, checks, number, currentStep, currentCheck, he
         width: widthOf(checksAt(checks, [p.place]).length),
       }));
     return layOutMarks(wishes, { width: scale.width, height: scale.height }, 130);
-  }, [section, checks.length, scale]);
+  }, [section, checks.length, scale, drawn]);
   const opened = spots.find((s) => s.keys.join() === open);
   const isCurrent = (c: CheckView) =>
     c.id === currentCheck || (currentCheck === null && c.step === currentStep);
@@ -174,7 +177,7 @@ export function Section({ section, checks, number, currentStep, currentCheck, he
         role="group"
         aria-label={t('sectionLabel')}
       >
-        <SectionDrawing section={section} window={window} scale={scale} whole={!detail} />
+        {drawn && <SectionDrawing section={section} window={window} scale={scale} whole={!detail} />}
         <g aria-hidden="true">
           {spots.flatMap((s) =>
             s.truth.map((p, i) => (
@@ -267,10 +270,12 @@ export function StepList({ view, current }: { view: JobView; current: string | n
     for (const v of ['fail', 'unproven', 'not-taken', 'pass'] as const) if (all.includes(v)) return v;
     return 'not-taken';
   };
+  const listed = useTurn();
+  const [wide] = useState(() => matchMedia('(min-width: 1280px)').matches);
   return (
-    <details class="steps" open={matchMedia('(min-width: 1280px)').matches}>
+    <details class="steps" open={wide}>
       <summary>{t('allSteps', { count: view.steps.length })}</summary>
-      {view.stages.map((stage) => (
+      {(listed ? view.stages : []).map((stage) => (
         <section key={stage.word}>
           <h3>{say(stage.title)}</h3>
           <ol>

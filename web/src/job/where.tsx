@@ -4,6 +4,7 @@ import { sectionScale, windowAround } from '../calc/section_layout';
 import { pixels } from '../calc/units';
 import { say } from '../session/preferences';
 import { t } from '../text/text';
+import { useTurn } from '../widgets/turn';
 import { useWidth } from '../widgets/use_size';
 import { SectionDrawing } from './section_drawing';
 
@@ -11,6 +12,7 @@ const pictureHeight = 160;
 
 export function Where({ section, check }: { section: SectionView; check: CheckView }) {
   const [box, width] = useWidth<HTMLElement>(320);
+  const drawn = useTurn();
   const place = section.places.find((p) => p.place === check.place);
   if (!place) return null;
   const window = windowAround(section.whole, place.x_m, place.r_m, 0.42, width / pictureHeight);
@@ -31,7 +33,7 @@ export function Where({ section, check }: { section: SectionView; check: CheckVi
         role="img"
         aria-label={t('whereLabel', { place: title })}
       >
-        <SectionDrawing section={section} window={window} scale={scale} whole={false} />
+        {drawn && <SectionDrawing section={section} window={window} scale={scale} whole={false} />}
         <circle class="where-ring-ground" cx={x} cy={y} r="17" />
         <circle class="where-ring" cx={x} cy={y} r="17" />
         <circle class="where-dot" cx={x} cy={y} r="3.5" />
