@@ -22,6 +22,7 @@ BEYOND_A_SCHEMA = {
     "job-replaced-reading-unknown.json", "job-size-negative-diameter.json", "job-speed-in-hertz.json",
     "job-sweep-angle-repeated.json", "job-sweep-of-two-points.json", "job-time-on-no-day.json",
     "job-unknown-check.json", "job-unknown-frame.json", "job-unknown-instrument.json", "job-unknown-step.json",
+    "job-seal-faces-inside-out.json", "job-seal-spring-in-metres.json", "job-glycol-of-more-than-all.json",
 }  # fmt: skip
 
 

@@ -1,0 +1,151 @@
+// The seal's service as the judge sees it: margin over boiling, spring, and the stack that is off.
+#include "job/seal_service.h"
+
+#include <gtest/gtest.h>
+
+#include "engine/quantity/format.h"
+#include "tests/unit/job/demo_job.h"
+
+namespace pumpwright::job {
+namespace {
+
+using nlohmann::json;
+using testing::demo;
+using testing::judge_document;
+using testing::reading_of;
+
+json hot_water(const char* temperature, const char* suction) {
+  json document = demo("greenhouse-circulator");
+  document["make_up"]["service"] = {
+      {"fluid", "water"}, {"temperature", temperature}, {"suction_pressure", suction}};
+  return document;
+}
+
+SealService service_of(const testing::Judged& judged) {
+  return seal_service({judged.snapshot, judged.state}, Asked::everything);
+}
+
+TEST(VapourMargin, TooLittleSuctionFailsAndTheSuctionItNamesPasses) {
+  const auto judged = judge_document(hot_water("105 degC", "0.05 bar(g)"));
+  const CheckFinding& finding = judged.of("vapour-margin");
+  EXPECT_EQ(finding.verdict, Verdict::fail);
+  const SealService service = service_of(judged);
+  ASSERT_TRUE(service.least_suction.has_value());
+  const double least_bar = service.least_suction->value.value() / 1e5;
+  EXPECT_GT(least_bar, 0.05);
+  // A bar more than named: the film runs hotter at more pressure, and the figure is for the film as it was
+  // found.
+  const std::string enough = std::to_string(least_bar + 1) + " bar(g)";
+  EXPECT_EQ(judge_document(hot_water("105 degC", enough.c_str())).of("vapour-margin").verdict, Verdict::pass);
+}
+
+TEST(VapourMargin, IsOfAbsolutePressureSoThatAltitudeTakesItAway) {
+  json document = hot_water("82 degC", "0.2 bar(g)");
+  const double at_sea = service_of(judge_document(document)).margin->ratio;
+  document["make_up"]["service"]["altitude"] = "1600 m";
+  const SealService high = service_of(judge_document(document));
+  EXPECT_LT(high.margin->ratio, at_sea);
+  // ISO 2533: about 835 hPa at 1600 m.
+  EXPECT_NEAR(high.state->atmosphere.value.value(), 83500, 300);
+}
+
+TEST(VapourMargin, WithoutASheetIsJudgedAtTheLiquidsTemperature) {
+  json document = hot_water("82 degC", "12 psig");
+  document["make_up"]["seal"].erase("sheet");
+  const auto judged = judge_document(document);
+  EXPECT_EQ(judged.of("vapour-margin").verdict, Verdict::pass);
+  const SealService service = service_of(judged);
+  EXPECT_FALSE(service.judged_at_face);
+  // IF97 at 82 °C, python3-iapws: 0.5139 bar; 12 psig is 0.8274 bar over 1.01325 bar.
+  EXPECT_NEAR(service.margin->ratio, (1.01325 + 0.82737) / 0.51387, 1e-3);
+  EXPECT_FALSE(service.missing.empty());
+}
+
+TEST(VapourMargin, OfALiquidNobodyKnowsIsNotComputable) {
+  json document = hot_water("82 degC", "12 psig");
+  document["make_up"]["service"]["fluid"] = "nutrient solution";
+  const auto judged = judge_document(document);
+  EXPECT_EQ(judged.of("vapour-margin").reason, Reason::not_computable);
+  EXPECT_NE(judged.of("vapour-margin").readings[0].remarks.at(0).en.find("nutrient solution"),
+            std::string::npos);
+}
+
+TEST(VapourMargin, TheRememberedRatioDecidesNothingUntilTheShopConfirmsIt) {
+  json document = hot_water("82 degC", "12 psig");
+  auto& adopted = document["shop"]["adopted"];
+  for (std::size_t i = 0; i < adopted.size(); ++i)
+    if (adopted[i]["limit"] == "seal-service/vapour-ratio") adopted.erase(i--);
+  EXPECT_EQ(judge_document(document).of("vapour-margin").reason, Reason::limit_unconfirmed);
+}
+
+TEST(Film, OfTheGreenhouseSealIsFoundAndHotterThanItsLiquid) {
+  const SealService service = service_of(judge_document(demo("greenhouse-circulator")));
+  ASSERT_TRUE(service.film && service.film->converged);
+  EXPECT_LT(service.film->energy_residual, 1e-8);
+  EXPECT_GT(kelvin_of(service.film->face_hottest), kelvin_of(service.state->temperature));
+  EXPECT_GT(service.film->leakage.value(), 0);
+  EXPECT_TRUE(service.judged_at_face);
+  EXPECT_TRUE(service.missing.empty());
+  EXPECT_TRUE(map_around(service).has_value());
+}
+
+TEST(SpringForce, FollowsTheLengthThatWasMeasured) {
+  json document = demo("greenhouse-circulator");
+  const auto right = judge_document(document);
+  EXPECT_EQ(right.of("spring-force").verdict, Verdict::pass);
+  reading_of(document, "sleeve-length")["values"] = {"1.380",
+                                                     "1.380"};  // 0.12 in short: 60 lbf/in more by 7 lbf
+  const auto pressed = judge_document(document);
+  EXPECT_EQ(pressed.of("spring-force").verdict, Verdict::fail);
+  const double more_n =
+      pressed.of("spring-force").readings[0].value->si() - right.of("spring-force").readings[0].value->si();
+  EXPECT_NEAR(more_n, 7.2 * 4.4482216, 0.5);
+}
+
+TEST(SpringForce, WaitsForTheReadingsOfTheStack) {
+  json document = demo("greenhouse-circulator");
+  document["events"] = json::array();
+  EXPECT_EQ(judge_document(document).of("spring-force").verdict, Verdict::not_taken);
+}
+
+TEST(WorkingLength, AStackThatIsShortNamesTheShimAndTheShortPart) {
+  json document = demo("greenhouse-circulator");
+  reading_of(document, "sleeve-length")["values"] = {"1.441", "1.441"};  // 1.5 mm short
+  const auto finding = judge_document(document).of("working-length");
+  EXPECT_EQ(finding.verdict, Verdict::fail);
+  std::string said;
+  for (const auto& remark : finding.readings[0].remarks)
+    said += remark.en;
+  EXPECT_NE(said.find("shim on the shaft's shoulder"), std::string::npos) << said;
+  EXPECT_NE(said.find("sleeve: 0.0590 in less"), std::string::npos) << said;
+}
+
+TEST(WorkingLength, AShimThatIsThereIsChangedByWhatIsMissing) {
+  json document = demo("greenhouse-circulator");
+  document["make_up"]["dimensions"]["shim_thickness"] = {
+      {"nominal", "0.0790 in"}, {"lower", "0.078 in"}, {"upper", "0.080 in"}};
+  // The shim stands in the stack that was right without it, so its nominal comes off the sleeve.
+  document["make_up"]["dimensions"]["sleeve_length"] = {
+      {"nominal", "1.421 in"}, {"lower", "1.416 in"}, {"upper", "1.426 in"}};
+  reading_of(document, "sleeve-length")["values"] = {"1.421", "1.421"};
+  json shim = reading_of(document, "sleeve-length");
+  shim["id"] = "shim-1";
+  shim["check"] = "shim-thickness";
+  shim["values"] = {"0.020", "0.020"};  // 0.059 in = 1.5 mm thinner than it should be
+  auto& events = document["events"];
+  for (std::size_t i = 0; i < events.size(); ++i)
+    if (events[i].value("check", "") == "sleeve-length") {
+      events.insert(events.begin() + static_cast<std::ptrdiff_t>(i), shim);
+      break;
+    }
+  const auto finding = judge_document(document).of("working-length");
+  EXPECT_EQ(finding.verdict, Verdict::fail);
+  std::string said;
+  for (const auto& remark : finding.readings[0].remarks)
+    said += remark.en;
+  EXPECT_NE(said.find("shim: 0.0590 in less"), std::string::npos) << said;
+  EXPECT_NE(said.find("in place of 0.0200 in"), std::string::npos) << said;
+}
+
+}  // namespace
+}  // namespace pumpwright::job
