@@ -109,6 +109,9 @@ std::optional<Pressure> Row::pressure(std::string_view column) const {
 std::optional<Density> Row::density(std::string_view column) const {
   return typed<Density>(si(column, ColumnKind::density));
 }
+std::optional<Conductivity> Row::conductivity(std::string_view column) const {
+  return typed<Conductivity>(si(column, ColumnKind::conductivity));
+}
 std::optional<Expansion> Row::expansion(std::string_view column) const {
   return typed<Expansion>(si(column, ColumnKind::expansion));
 }

@@ -111,6 +111,28 @@ TEST(JobLog, CopiesShareTheirPlanUntilOneOfThemChanges) {
   EXPECT_EQ(before.snapshot().instruments.count("joined-later"), 0U);
 }
 
+TEST(JobLog, WhatIsAppliedWithoutATimeGetsTheOneOfItsAcceptance) {
+  JobLog log = log_of(stream_of(testing::demo("greenhouse-circulator")));
+  log.apply(event(900, "note", {{"text", "before"}}));
+  const auto apply_undated = [&](const std::string& type, const json& payload) {
+    LoggedEvent undated = event(901, type, payload);
+    undated.at.clear();
+    log.apply(undated);
+  };
+  apply_undated("note", {{"text", "first"}});
+  apply_undated("note", {{"text", "second"}});
+  apply_undated("attachment-added", {{"hash", std::string(64, 'a')}, {"media_type", "image/png"}});
+  apply_undated("signed", {{"as", "release"}, {"statement", "built"}, {"head", std::string(64, 'b')}});
+  log.accepted("2026-11-18T09:00:00.123Z");
+  const auto& notes = log.job().notes;
+  ASSERT_GE(notes.size(), 3U);
+  EXPECT_EQ(notes[notes.size() - 3].at, "2026-11-18T08:00:00.000Z");
+  EXPECT_EQ(notes[notes.size() - 2].at, "2026-11-18T09:00:00.123Z");
+  EXPECT_EQ(notes.back().at, "2026-11-18T09:00:00.123Z");
+  EXPECT_EQ(log.job().attachments.back().at, "2026-11-18T09:00:00.123Z");
+  EXPECT_EQ(log.job().signatures.back().at, "2026-11-18T09:00:00.123Z");
+}
+
 TEST(JobLog, APlanMadeAnewSetsAsideWhatNoLongerFitsAndKeepsTheRest) {
   json document = testing::demo("greenhouse-circulator");
   const auto events = stream_of(document);

@@ -1,6 +1,7 @@
 #include "job/json_reader.h"
 
 #include <gtest/gtest.h>
+#include <nlohmann/json.hpp>
 
 #include "engine/quantity/bad_input.h"
 
@@ -30,7 +31,18 @@ TEST(JsonReader, RefusesAKeyTwiceInOneObjectButNotInTwo) {
   EXPECT_EQ(refusal_of(R"({"x": {"a": 1}, "y": {"a": 1}})"), "");
 }
 
+TEST(JsonReader, ReadsEveryKindOfValueWhereItStands) {
+  const std::string bytes =
+      R"({"a": [1, -2, 2.5, [], {"b": null}, {}], "c": {"d": [true, false], "e": "\u00b5"}, "f": 3})";
+  EXPECT_EQ(JsonReader::parse(bytes).raw(), nlohmann::json::parse(bytes));
+  EXPECT_EQ(JsonReader::parse("7").raw(), nlohmann::json(7));
+  EXPECT_TRUE(JsonReader::parse("18446744073709551615").raw().is_number_unsigned());
+}
+
 TEST(JsonReader, RefusesTooDeepAndTooLarge) {
+  EXPECT_EQ(refusal_of("[[[]]]", {.depth_max = 2}), "");
+  EXPECT_NE(refusal_of("[[[1]]]", {.depth_max = 2}).find("at most 2 levels"), std::string::npos);
+  EXPECT_NE(refusal_of(R"([[{"a": 1}]])", {.depth_max = 2}).find("at most 2 levels"), std::string::npos);
   EXPECT_NE(refusal_of(std::string(100000, '[')).find("levels of nesting"), std::string::npos);
   EXPECT_NE(refusal_of("[1, 2, 3]", {.bytes_max = 4, .depth_max = 4}).find("at most 4 bytes"),
             std::string::npos);
