@@ -5,6 +5,7 @@
 
 #include "cli/command.h"
 #include "engine/quantity/parse.h"
+#include "engine/seal/atmosphere.h"
 
 namespace pumpwright {
 namespace {
@@ -16,6 +17,14 @@ constexpr std::array<std::string_view, 10> seal_checks{
 
 Written read(const std::string& text, Kind kind, const char* flag) {
   return parse_written(text, kind, {.field = flag});
+}
+
+void refuse_unknown_air(const std::string& text, Length altitude) {
+  try {
+    seal::standard_atmosphere(altitude);
+  } catch (const BadInput& e) {
+    throw bad_argument("--altitude", text, e.what_was_wrong().expected);
+  }
 }
 
 // Whether this check is one of the seal's.
@@ -51,6 +60,8 @@ SealQuestion ask(const TriedConditions& tried, const job::Snapshot& snapshot) {
   if (q.snapshot.make_up.speed.si <= 0) throw bad_argument("--speed", tried.speed, "a speed above zero");
   if (service.head_pressure && service.head_pressure->si < 0)
     throw bad_argument("--head", tried.head, "a pressure not below zero");
+  if (service.altitude && !tried.altitude.empty())
+    refuse_unknown_air(tried.altitude, metres(service.altitude->si));
   if (tried.length.empty()) return q;
   const Written length = read(tried.length, Kind::length, "--length");
   if (length.si <= 0 || length.si > 1)

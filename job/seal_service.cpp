@@ -22,21 +22,29 @@ class Computation {
  public:
   Computation(const JudgeContext& in, Asked asked, std::optional<Length> length)
       : in_(in), make_up_(in.snapshot.make_up) {
-    find_liquid();
-    take_state();
-    take_chamber();
-    take_faces();
+    using Part = void (Computation::*)();
     take_length(length);
-    take_spring();
+    for (const Part part : {&Computation::find_liquid, &Computation::take_state, &Computation::take_chamber,
+                            &Computation::take_faces, &Computation::take_spring})
+      compute(part);
     if (asked == Asked::forces) return;
-    take_load();
-    take_film();
-    take_margin();
+    for (const Part part : {&Computation::take_load, &Computation::take_film, &Computation::take_margin})
+      compute(part);
   }
 
   SealService result() && { return std::move(out_); }
 
  private:
+  // What the make-up or a reading says may lie beyond what can be computed: then this part is missing, and
+  // why.
+  void compute(void (Computation::*part)()) {
+    try {
+      (this->*part)();
+    } catch (const BadInput& e) {
+      lacks(wording::beyond_computing(e));
+    }
+  }
+
   void lacks(Text what) { out_.missing.push_back(std::move(what)); }
   void rests_on(Text what) { out_.assumed.push_back(std::move(what)); }
 

@@ -59,8 +59,8 @@ enum class Asked {
   everything,  // the film as well: some milliseconds
 };
 
-// Pure. `length` replaces the working length of the readings. Throws BadInput of the engine when a figure of
-// the make-up lies outside what can be computed.
+// Pure. `length` replaces the working length of the readings. What lies beyond what the engine can compute is
+// missing, never an exception.
 SealService seal_service(const JudgeContext& in, Asked asked, std::optional<Length> length = std::nullopt);
 
 // The map of suction pressure against temperature around the service's own point. Nothing without a film.

@@ -99,6 +99,12 @@ Text film_unsolved() {
           "No se encontró una película sobre la que estas caras puedan correr."};
 }
 
+Text beyond_computing(const BadInput& refusal) {
+  const auto& wrong = refusal.what_was_wrong();
+  return {fmt::format("Not computed, {} is {}: {} is wanted.", wrong.field, wrong.value, wrong.expected),
+          fmt::format("Sin calcular, {} es {}: se pide {}.", wrong.field, wrong.value, wrong.expected)};
+}
+
 Text usual_salt() {
   return {"Taken as sea water of 35 g/kg.", "Tomada como agua de mar de 35 g/kg."};
 }

@@ -3,6 +3,7 @@
 
 #include <vector>
 
+#include "engine/quantity/bad_input.h"
 #include "job/seal_service.h"
 
 namespace pumpwright::job::wording {
@@ -17,6 +18,7 @@ Text working_length_missing();
 Text spring_missing();
 Text face_materials_missing();
 Text film_unsolved();
+Text beyond_computing(const BadInput& refusal);
 
 // What it rests on.
 Text usual_salt();

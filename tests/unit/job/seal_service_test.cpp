@@ -93,13 +93,27 @@ TEST(SpringForce, FollowsTheLengthThatWasMeasured) {
   json document = demo("greenhouse-circulator");
   const auto right = judge_document(document);
   EXPECT_EQ(right.of("spring-force").verdict, Verdict::pass);
-  reading_of(document, "sleeve-length")["values"] = {"1.380",
-                                                     "1.380"};  // 0.12 in short: 60 lbf/in more by 7 lbf
+  reading_of(document, "sleeve-length")["value"] = "1.380";  // 0.12 in short: 60 lbf/in more by 7 lbf
   const auto pressed = judge_document(document);
   EXPECT_EQ(pressed.of("spring-force").verdict, Verdict::fail);
   const double more_n =
       pressed.of("spring-force").readings[0].value->si() - right.of("spring-force").readings[0].value->si();
   EXPECT_NEAR(more_n, 7.2 * 4.4482216, 0.5);
+}
+
+TEST(SpringForce, OfALengthNoSealCanHaveIsNotComputable) {
+  json document = demo("greenhouse-circulator");
+  reading_of(document, "sleeve-length")["value"] = "0.1";  // the seat would stand beyond the shoulder
+  const auto judged = judge_document(document);
+  EXPECT_EQ(judged.of("working-length").verdict, Verdict::fail);
+  EXPECT_EQ(judged.of("spring-force").reason, Reason::not_computable);
+  EXPECT_EQ(judged.of("vapour-margin").verdict, Verdict::pass);
+}
+
+TEST(VapourMargin, OfATemperatureBeyondTheLiquidsDataIsNotComputable) {
+  const auto judged = judge_document(hot_water("400 degC", "12 psig"));
+  EXPECT_EQ(judged.of("vapour-margin").reason, Reason::not_computable);
+  EXPECT_NE(judged.of("vapour-margin").readings[0].remarks.at(0).en.find("temperature"), std::string::npos);
 }
 
 TEST(SpringForce, WaitsForTheReadingsOfTheStack) {
@@ -110,7 +124,7 @@ TEST(SpringForce, WaitsForTheReadingsOfTheStack) {
 
 TEST(WorkingLength, AStackThatIsShortNamesTheShimAndTheShortPart) {
   json document = demo("greenhouse-circulator");
-  reading_of(document, "sleeve-length")["values"] = {"1.441", "1.441"};  // 1.5 mm short
+  reading_of(document, "sleeve-length")["value"] = "1.441";  // 1.5 mm short
   const auto finding = judge_document(document).of("working-length");
   EXPECT_EQ(finding.verdict, Verdict::fail);
   std::string said;
@@ -127,11 +141,11 @@ TEST(WorkingLength, AShimThatIsThereIsChangedByWhatIsMissing) {
   // The shim stands in the stack that was right without it, so its nominal comes off the sleeve.
   document["make_up"]["dimensions"]["sleeve_length"] = {
       {"nominal", "1.421 in"}, {"lower", "1.416 in"}, {"upper", "1.426 in"}};
-  reading_of(document, "sleeve-length")["values"] = {"1.421", "1.421"};
+  reading_of(document, "sleeve-length")["value"] = "1.421";
   json shim = reading_of(document, "sleeve-length");
   shim["id"] = "shim-1";
   shim["check"] = "shim-thickness";
-  shim["values"] = {"0.020", "0.020"};  // 0.059 in = 1.5 mm thinner than it should be
+  shim["value"] = "0.020";  // 0.059 in = 1.5 mm thinner than it should be
   auto& events = document["events"];
   for (std::size_t i = 0; i < events.size(); ++i)
     if (events[i].value("check", "") == "sleeve-length") {
