@@ -37,8 +37,13 @@ class Sheet {
  private:
   std::string say(const Text& text) const { return text.in(language_); }
 
+  // Temperatures in the unit the job writes them in, heat in watts, the rest in the system of its pressures.
   std::string shown(const AnyQuantity& quantity) const {
-    return format_significant(quantity, suitable_unit(quantity.kind(), quantity.si(), system_), 3);
+    const auto& temperature = question_.snapshot.make_up.service.temperature;
+    if (quantity.kind() == Kind::temperature && temperature)
+      return format_significant(quantity, *temperature->unit, 3);
+    const System system = quantity.kind() == Kind::power ? System::metric : system_;
+    return format_significant(quantity, suitable_unit(quantity.kind(), quantity.si(), system), 3);
   }
 
   std::string word() const {
