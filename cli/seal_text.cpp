@@ -132,6 +132,11 @@ class Sheet {
           fmt::format("{:.0f} %", 100 * s.film->contact_share));
       row({"leak", "fuga"}, fmt::format("{:.2g} mL/h", s.film->leakage.value() * 3.6e9));
     }
+    if (s.tracking)
+      row({"seat out of square: the bellows flexes once a turn by",
+           "asiento fuera de escuadra: el fuelle flexiona una vez por vuelta"},
+          fmt::format("± {}, {}", shown(AnyQuantity(s.tracking->stroke)),
+                      shown(AnyQuantity(s.tracking->peak_velocity))));
     return table.empty() ? "" : "\n" + say({"The numbers", "Los números"}) + "\n" + table.text(2);
   }
 

@@ -1,7 +1,8 @@
 #include "job/chain_correction.h"
 
-#include <cmath>
+#include <algorithm>
 
+#include "engine/seal/working_length.h"
 #include "job/wording.h"
 
 namespace pumpwright::job {
@@ -11,7 +12,7 @@ struct Bounds {
   double lower, upper;
 
   double middle() const { return (lower + upper) / 2; }
-  bool hold(double value) const { return lower <= value && value <= upper; }
+  Length half() const { return metres((upper - lower) / 2); }
 };
 
 std::optional<Bounds> bounds_of(const Check& check) {
@@ -21,23 +22,28 @@ std::optional<Bounds> bounds_of(const Check& check) {
   return Bounds{limit.lower->si, limit.upper->si};
 }
 
-// How far a part is off the middle of its own limit, as it counts in the sum; nothing while it is inside.
-std::optional<double> share_off(const ChainPart& part, const JudgeContext& in) {
+// A link of the chain as its own limit draws it and its reading found it; without either nobody blames it.
+seal::LengthPart part_of(const ChainPart& part, const ChainCorrection& correction, const JudgeContext& in) {
+  seal::LengthPart out;
+  out.drawing.name = part.name.en;
+  out.drawing.coefficient = part.coefficient;
+  out.is_shim = part.check == correction.check;
   const Check* own = in.snapshot.plan.find(part.check);
-  if (own == nullptr) return std::nullopt;
-  const auto bounds = bounds_of(*own);
-  const auto value = mean_of(*own, in);
-  if (!bounds || !value || bounds->hold(value->value_si)) return std::nullopt;
-  return part.coefficient * (value->value_si - bounds->middle());
+  const auto bounds = own == nullptr ? std::nullopt : bounds_of(*own);
+  const auto value = own == nullptr ? std::nullopt : mean_of(*own, in);
+  if (value) out.measured = Measured<Length>{metres(value->value_si), metres(value->u_si)};
+  out.drawing.nominal = bounds ? metres(bounds->middle()) : value ? metres(value->value_si) : metres(0);
+  if (bounds) {
+    out.drawing.lower_deviation = -bounds->half();
+    out.drawing.upper_deviation = bounds->half();
+  }
+  return out;
 }
 
-// The part outside its own limit without whose error the sum would be inside.
-const ChainPart* part_to_blame(const Check& check, double sum, const Bounds& bounds, const JudgeContext& in) {
-  for (const auto& part : check.chain) {
-    const auto off = share_off(part, in);
-    if (off && bounds.hold(sum - *off)) return &part;
-  }
-  return nullptr;
+const Text& name_of(const std::string& english, const Check& check) {
+  return std::find_if(check.chain.begin(), check.chain.end(),
+                      [&](const ChainPart& p) { return p.name.en == english; })
+      ->name;
 }
 
 }  // namespace
@@ -45,15 +51,21 @@ const ChainPart* part_to_blame(const Check& check, double sum, const Bounds& bou
 std::optional<Text> chain_correction(const Check& check, const JudgedReading& sum, const JudgeContext& in,
                                      const Unit& unit) {
   const auto bounds = bounds_of(check);
-  if (!bounds || !sum.value || !check.correction || bounds->hold(sum.value->si())) return std::nullopt;
-  const double off = sum.value->si() - bounds->middle();
-  wording::Correction words{metres(off), check.correction->name, {}, {}, {}};
+  if (!bounds || !sum.value || !check.correction) return std::nullopt;
+  if (bounds->lower <= sum.value->si() && sum.value->si() <= bounds->upper) return std::nullopt;
+  std::vector<seal::LengthPart> parts;
+  parts.reserve(check.chain.size());
+  for (const auto& part : check.chain)
+    parts.push_back(part_of(part, *check.correction, in));
+  const Length off = metres(sum.value->si() - bounds->middle());
+  const auto found = seal::length_correction(parts, -bounds->half(), bounds->half(), off);
+  wording::Correction words{off, check.correction->name, {}, {}, {}};
   const Check* shim = in.snapshot.plan.find(check.correction->check);
   if (const auto there = shim == nullptr ? std::nullopt : mean_of(*shim, in))
     words.there = metres(there->value_si);
-  if (const ChainPart* part = part_to_blame(check, sum.value->si(), *bounds, in)) {
-    words.part = part->name;
-    words.part_off = metres(*share_off(*part, in) / part->coefficient);
+  if (found.part) {
+    words.part = name_of(*found.part, check);
+    words.part_off = found.part_deviation;
   }
   return wording::correction(words, unit);
 }

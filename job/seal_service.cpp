@@ -28,7 +28,8 @@ class Computation {
                             &Computation::take_faces, &Computation::take_spring})
       compute(part);
     if (asked == Asked::forces) return;
-    for (const Part part : {&Computation::take_load, &Computation::take_film, &Computation::take_margin})
+    for (const Part part : {&Computation::take_load, &Computation::take_film, &Computation::take_margin,
+                            &Computation::take_tracking})
       compute(part);
   }
 
@@ -238,6 +239,25 @@ class Computation {
     out_.least_suction =
         seal::least_suction(seal::least_chamber_pressure(*liquid, *out_.judged_at),
                             {out_.state->rise, out_.chamber->share.low, out_.state->altitude});
+  }
+
+  // What a seat out of square asks of a turning head; its ring is not tipped, so its mass plays no part.
+  void take_tracking() {
+    const Check* check = in_.snapshot.plan.find("seat-squareness");
+    const Dimension* seat = make_up_.dimension("seat_outside_diameter");
+    if (check == nullptr || seat == nullptr || !out_.faces || !out_.spring) return;
+    const auto readings = in_.state.standing.find(check->id);
+    if (readings == in_.state.standing.end() || readings->second.empty()) return;
+    const MeasuredReading swept = measure(*check, readings->second.back(), in_);
+    if (swept.numbers.empty()) return;
+    const Measurement& squareness = swept.numbers.front();
+    seal::TrackingCase asked;
+    asked.seat = {Tir{metres(squareness.value)}, metres(squareness.u)};
+    asked.swept_diameter = seat->nominal;
+    asked.faces = *out_.faces;
+    asked.speed = speed();
+    asked.spring = out_.spring->low;
+    out_.tracking = seal::tracking(asked);
   }
 
   const JudgeContext& in_;

@@ -50,6 +50,7 @@ struct SealService {
   std::optional<seal::VapourMargin> margin;    // at the expected chamber pressure and `judged_at`
   double ratio_low = 0, ratio_high = 0;        // of the margin over the chamber's range
   std::optional<GaugePressure> least_suction;  // that would be enough at `judged_at`, at the range's low end
+  std::optional<seal::Tracking> tracking;  // of the seat as it was swept; the head turns, the seat stands
   std::vector<Text> missing;
   std::vector<Text> assumed;  // what the numbers rest on besides
 };

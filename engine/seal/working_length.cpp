@@ -65,40 +65,18 @@ double left_over_m(const LengthPart& part, double deviation_m) {
 }
 
 // Parts that explain the deviation, the one that leaves least over first.
-std::vector<const LengthPart*> explaining(const WorkingLengthCase& seal, double deviation_m) {
-  std::vector<const LengthPart*> parts;
-  for (const LengthPart& part : seal.parts) {
+std::vector<const LengthPart*> explaining(std::span<const LengthPart> parts, Length lower, Length upper,
+                                          double deviation_m) {
+  std::vector<const LengthPart*> found;
+  for (const LengthPart& part : parts) {
     if (!is_off_its_drawing(part)) continue;
     const double left_m = left_over_m(part, deviation_m);
-    if (left_m >= seal.lower_tolerance.value() && left_m <= seal.upper_tolerance.value())
-      parts.push_back(&part);
+    if (left_m >= lower.value() && left_m <= upper.value()) found.push_back(&part);
   }
-  std::stable_sort(parts.begin(), parts.end(), [&](const LengthPart* a, const LengthPart* b) {
+  std::stable_sort(found.begin(), found.end(), [&](const LengthPart* a, const LengthPart* b) {
     return std::fabs(left_over_m(*a, deviation_m)) < std::fabs(left_over_m(*b, deviation_m));
   });
-  return parts;
-}
-
-LengthCorrection correction_of(const WorkingLengthCase& seal, double deviation_m) {
-  LengthCorrection c;
-  c.change = metres(-deviation_m);
-  const auto parts = explaining(seal, deviation_m);
-  if (!parts.empty()) {
-    const LengthPart& first = *parts.front();
-    c.part = first.drawing.name;
-    c.part_deviation = first.measured->value - first.drawing.nominal;
-    c.part_missing = first.measured->value <= 2.0 * first.measured->u && first.drawing.nominal.value() > 0;
-    c.left_over = metres(left_over_m(first, deviation_m));
-    for (std::size_t i = 1; i < parts.size(); ++i)
-      c.others.push_back(parts[i]->drawing.name);
-  }
-  const auto shim =
-      std::find_if(seal.parts.begin(), seal.parts.end(), [](const LengthPart& part) { return part.is_shim; });
-  if (shim != seal.parts.end()) {
-    c.shim = shim->drawing.name;
-    c.shim_change = c.change / shim->drawing.coefficient;
-  }
-  return c;
+  return found;
 }
 
 SpringForce spring_at(const WorkingLengthCase& seal, const Measured<Length>& length) {
@@ -117,6 +95,29 @@ ServiceLength in_service(const WorkingLengthCase& seal, const Measured<Length>& 
 
 }  // namespace
 
+LengthCorrection length_correction(std::span<const LengthPart> parts, Length lower_tolerance,
+                                   Length upper_tolerance, Length deviation) {
+  LengthCorrection c;
+  c.change = -deviation;
+  const auto found = explaining(parts, lower_tolerance, upper_tolerance, deviation.value());
+  if (!found.empty()) {
+    const LengthPart& first = *found.front();
+    c.part = first.drawing.name;
+    c.part_deviation = first.measured->value - first.drawing.nominal;
+    c.part_missing = first.measured->value <= 2.0 * first.measured->u && first.drawing.nominal.value() > 0;
+    c.left_over = metres(left_over_m(first, deviation.value()));
+    for (std::size_t i = 1; i < found.size(); ++i)
+      c.others.push_back(found[i]->drawing.name);
+  }
+  const auto shim =
+      std::find_if(parts.begin(), parts.end(), [](const LengthPart& part) { return part.is_shim; });
+  if (shim != parts.end()) {
+    c.shim = shim->drawing.name;
+    c.shim_change = c.change / shim->drawing.coefficient;
+  }
+  return c;
+}
+
 WorkingLength working_length(const WorkingLengthCase& seal) {
   require_valid(seal);
   const Chain stack = stack_of(seal);
@@ -128,7 +129,8 @@ WorkingLength working_length(const WorkingLengthCase& seal) {
   w.verdict = decide(Limit<Length>{*stack.lower_limit, *stack.upper_limit}, w.installed, seal.rule);
   w.spring = spring_at(seal, w.installed);
   w.as_required = spring_at(seal, {seal.required, metres(0)});
-  if (w.verdict.outcome != Outcome::pass) w.correction = correction_of(seal, w.deviation.value());
+  if (w.verdict.outcome != Outcome::pass)
+    w.correction = length_correction(seal.parts, seal.lower_tolerance, seal.upper_tolerance, w.deviation);
   w.service = in_service(seal, w.installed);
   return w;
 }

@@ -56,6 +56,11 @@ struct LengthCorrection {
   Length shim_change;               // by how much, positive thicker
 };
 
+// Which part explains that the length is off by `deviation`, which the tolerances do not allow, and what puts
+// it right. For stacks without a spring at hand; working_length() says it for its own.
+LengthCorrection length_correction(std::span<const LengthPart> parts, Length lower_tolerance,
+                                   Length upper_tolerance, Length deviation);
+
 struct ServiceLength {
   Measured<Length> shortest, longest;
   SpringForce at_shortest, at_longest;

@@ -195,9 +195,12 @@ SampleJob sample_job() {
   sample.snapshot.program = "pumpwright 0.1.0";
   sample.snapshot.catalog_digest = "00112233445566778899aabbccddeeff";
   job::MakeUp& make_up = sample.snapshot.make_up;
-  make_up.driver = {"nema", "184JM", "", false};
+  make_up.driver.standard = "nema";
+  make_up.driver.frame = "184JM";
   make_up.sleeve = true;
-  make_up.seal = {"elastomer-bellows", "EPDM", "glycol-water"};
+  make_up.seal.kind = "elastomer-bellows";
+  make_up.seal.elastomer = "EPDM";
+  make_up.seal.lubricant = "glycol-water";
   make_up.service.fluid = "water-glycol";
   make_up.service.temperature = written("82 degC", Kind::temperature);
   make_up.speed = written("3550 rpm", Kind::speed);
