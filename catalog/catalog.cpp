@@ -112,6 +112,9 @@ std::optional<Density> Row::density(std::string_view column) const {
 std::optional<Conductivity> Row::conductivity(std::string_view column) const {
   return typed<Conductivity>(si(column, ColumnKind::conductivity));
 }
+std::optional<HeatCapacity> Row::heat_capacity(std::string_view column) const {
+  return typed<HeatCapacity>(si(column, ColumnKind::heat_capacity));
+}
 std::optional<Expansion> Row::expansion(std::string_view column) const {
   return typed<Expansion>(si(column, ColumnKind::expansion));
 }

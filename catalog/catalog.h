@@ -36,17 +36,18 @@ std::vector<NamedBytes> files_under(std::span<const NamedBytes> files, std::stri
 // mm".
 enum class ColumnKind {
   text,
-  flag,          // true or false
-  number,        // pure number, finite; for a percentage the column's title says so
-  length,        // [m]
-  area,          // [m²]
-  temperature,   // [K], a point on the scale
-  time,          // [s]
-  force,         // [N]
-  pressure,      // [Pa], also a stress or a modulus of elasticity
-  density,       // [kg/m³]
-  conductivity,  // [W/(m·K)], of heat
-  expansion,     // [1/K], linear thermal expansion
+  flag,           // true or false
+  number,         // pure number, finite; for a percentage the column's title says so
+  length,         // [m]
+  area,           // [m²]
+  temperature,    // [K], a point on the scale
+  time,           // [s]
+  force,          // [N]
+  pressure,       // [Pa], also a stress or a modulus of elasticity
+  density,        // [kg/m³]
+  conductivity,   // [W/(m·K)], of heat
+  heat_capacity,  // [J/(kg·K)], of a mass
+  expansion,      // [1/K], linear thermal expansion
 };
 
 struct Column {
@@ -97,6 +98,7 @@ class Row {
   std::optional<Pressure> pressure(std::string_view column) const;
   std::optional<Density> density(std::string_view column) const;
   std::optional<Conductivity> conductivity(std::string_view column) const;
+  std::optional<HeatCapacity> heat_capacity(std::string_view column) const;
   std::optional<Expansion> expansion(std::string_view column) const;
 
  private:

@@ -26,6 +26,7 @@ constexpr std::array kinds{KindRow{ColumnKind::text, "text", {}},
                            KindRow{ColumnKind::pressure, "pressure", Kind::pressure_difference},
                            KindRow{ColumnKind::density, "density", Kind::density},
                            KindRow{ColumnKind::conductivity, "conductivity", Kind::conductivity},
+                           KindRow{ColumnKind::heat_capacity, "heat_capacity", Kind::heat_capacity},
                            KindRow{ColumnKind::expansion, "expansion", Kind::expansion}};
 
 }  // namespace

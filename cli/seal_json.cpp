@@ -70,6 +70,10 @@ void add_faces(OrderedJson& json, const job::SealService& s) {
   json["working_length_measured"] = s.length && s.length->measured;
   json["spring_force_N"] = of(s.spring, [](const auto& v) { return v.force.value.value(); });
   json["spring_force_low_N"] = of(s.spring, [](const auto& v) { return v.low.value(); });
+  json["spring_force_shortest_N"] =
+      of(s.spring_shortest, [](const auto& v) { return v.force.value.value(); });
+  json["spring_force_longest_N"] = of(s.spring_longest, [](const auto& v) { return v.force.value.value(); });
+  json["dry_run_s"] = of(s.dry_run, [](const auto& v) { return v.earliest.value(); });
   json["seat_tilt_rad"] = of(s.tracking, [](const auto& v) { return v.tilt.value(); });
   json["bellows_stroke_m"] = of(s.tracking, [](const auto& v) { return v.stroke.value(); });
   json["sliding_m_s"] = of(s.load, [](const auto& v) { return v.sliding.value(); });

@@ -132,6 +132,14 @@ class Sheet {
           fmt::format("{:.0f} %", 100 * s.film->contact_share));
       row({"leak", "fuga"}, fmt::format("{:.2g} mL/h", s.film->leakage.value() * 3.6e9));
     }
+    if (s.spring_shortest && s.spring_longest)
+      row({"spring force over the shaft's end float", "fuerza del muelle en todo el juego axial"},
+          fmt::format("{} … {}", shown(AnyQuantity(s.spring_longest->force.value)),
+                      shown(AnyQuantity(s.spring_shortest->force.value))));
+    if (s.dry_run)
+      row({"run dry, the elastomer's limit comes after about (estimate)",
+           "en seco, el límite del elastómero llega tras unos (estimado)"},
+          shown(AnyQuantity(s.dry_run->earliest)) + " … " + shown(AnyQuantity(s.dry_run->adiabatic)));
     if (s.tracking)
       row({"seat out of square: the bellows flexes once a turn by",
            "asiento fuera de escuadra: el fuelle flexiona una vez por vuelta"},

@@ -1,5 +1,7 @@
 #include "job/seal_figures.h"
 
+#include "job/pairing.h"
+
 namespace pumpwright::job {
 namespace {
 
@@ -11,6 +13,8 @@ std::optional<FaceMaterial> material(const Catalog& catalog, const std::string& 
                       *row->number("poisson"),
                       *row->expansion("expansion"),
                       *row->conductivity("conductivity"),
+                      *row->density("density"),
+                      *row->heat_capacity("heat_capacity"),
                       *row->value("elastic_modulus")->source};
 }
 
@@ -19,13 +23,22 @@ const Row* pair_row(const Catalog& catalog, const Seal& seal) {
   return row != nullptr ? row : catalog.find("face-pairs", seal.seat + " / " + seal.ring);
 }
 
+std::optional<Temperature> weakest_limit(const MakeUp& make_up, const Catalog& catalog) {
+  std::optional<Temperature> out;
+  for (const auto* row : elastomers_named(catalog, make_up.seal.elastomer)) {
+    const auto high = row->temperature("high");
+    if (high && (!out || kelvin_of(*high) < kelvin_of(*out))) out = high;
+  }
+  return out;
+}
+
 }  // namespace
 
 std::optional<SealFigures> find_seal_figures(const MakeUp& make_up, const Catalog& catalog) {
   const auto ring = material(catalog, make_up.seal.ring);
   const auto seat = material(catalog, make_up.seal.seat);
   if (!ring || !seat) return std::nullopt;
-  SealFigures out{*ring, *seat, {}, {}};
+  SealFigures out{*ring, *seat, {}, {}, weakest_limit(make_up, catalog)};
   if (const Row* pair = pair_row(catalog, make_up.seal)) {
     out.friction = pair->number("friction");
     out.friction_source = pair->source();

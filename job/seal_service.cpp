@@ -14,6 +14,8 @@ namespace {
 constexpr double usual_part_length_m = 8e-3;
 // Doubt of a spring by its sheet (standard uncertainty as a share). Common practice, no source.
 constexpr double spring_doubt = 0.05;
+// Of carbon on a hard face without liquid; 0.1 to 0.4 (remembered).
+constexpr double usual_dry_friction = 0.25;
 // How far the map reaches around the service's own point.
 constexpr double map_colder_k = 40, map_hotter_k = 40;
 constexpr double least_map_pressure_pa = 1e5;
@@ -28,8 +30,9 @@ class Computation {
                             &Computation::take_faces, &Computation::take_spring})
       compute(part);
     if (asked == Asked::forces) return;
-    for (const Part part : {&Computation::take_load, &Computation::take_film, &Computation::take_margin,
-                            &Computation::take_tracking})
+    for (const Part part :
+         {&Computation::take_load, &Computation::take_rings, &Computation::take_film,
+          &Computation::take_margin, &Computation::take_dry_run, &Computation::take_tracking})
       compute(part);
   }
 
@@ -142,6 +145,18 @@ class Computation {
     const auto spring = seal::spring_of_nominal({nominal->nominal, metres(0)}, {force, force * spring_doubt},
                                                 {rate, rate * spring_doubt});
     out_.spring = seal::force_at(spring, out_.length->length);
+    take_float(spring);
+  }
+
+  // The shaft may lie anywhere in its float when the stack was measured.
+  void take_float(const seal::Spring& spring) {
+    const Check* check = in_.snapshot.plan.find("end-float");
+    const auto end_float = check == nullptr ? std::nullopt : mean_of(*check, in_);
+    if (!end_float) return;
+    const Measured<Length>& length = out_.length->length;
+    const Length room = metres(end_float->value_si);
+    out_.spring_shortest = seal::force_at(spring, {length.value - room, length.u});
+    out_.spring_longest = seal::force_at(spring, {length.value + room, length.u});
   }
 
   AbsolutePressure absolute(GaugePressure gauge) const {
@@ -189,31 +204,32 @@ class Computation {
     return pascals(1 / (compliance(f.ring) + compliance(f.seat)));
   }
 
-  void take_film() {
-    if (!out_.load || !out_.liquid) return;
+  void take_rings() {
+    if (!out_.faces) return;
     if (!in_.snapshot.seal) return lacks(wording::face_materials_missing());
-    const AbsolutePressure chamber = absolute(out_.chamber->expected);
-    if (chamber.value <= out_.liquid->saturation_pressure(out_.state->temperature).value)
-      return;  // boils already
     const SealFigures& figures = *in_.snapshot.seal;
     const SealSheet& sheet = *make_up_.seal.sheet;
     const Dimension* seat_outside = make_up_.dimension("seat_outside_diameter");
     const Length outer = out_.faces->outer_diameter;
-    const seal::Ring ring = ring_of(figures.ring, outer, part_length(sheet.ring_length, nullptr));
-    const seal::Ring seat =
-        ring_of(figures.seat, seat_outside == nullptr ? outer : std::max(outer, seat_outside->nominal),
-                part_length(sheet.seat_length, make_up_.dimension("seat_thickness")));
+    rings_ = {ring_of(figures.ring, outer, part_length(sheet.ring_length, nullptr)),
+              ring_of(figures.seat, seat_outside == nullptr ? outer : std::max(outer, seat_outside->nominal),
+                      part_length(sheet.seat_length, make_up_.dimension("seat_thickness")))};
+  }
+
+  seal::FilmCase film_case() const {
+    const auto& [ring, seat] = *rings_;
+    const SealFigures& figures = *in_.snapshot.seal;
     const auto side = out_.faces->pressure;
-    const auto cooling =
-        seal::turning_ring_cooling(*out_.liquid, out_.state->temperature, chamber, outer, speed());
     seal::FilmCase film;
     film.faces = *out_.faces;
     film.spring = out_.spring->force.value;
-    film.chamber = chamber;
+    film.chamber = absolute(out_.chamber->expected);
     film.atmosphere = out_.state->atmosphere;
     film.chamber_temperature = out_.state->temperature;
     film.speed = speed();
     film.asperities->modulus = pair_modulus(figures);
+    const auto cooling = seal::turning_ring_cooling(*out_.liquid, out_.state->temperature, film.chamber,
+                                                    out_.faces->outer_diameter, speed());
     film.coning.by_heat =
         seal::thermal_coning(ring, cooling, side) + seal::thermal_coning(seat, cooling, side);
     film.coning.by_pressure = seal::pressure_coning(ring, ring.length, side);
@@ -221,8 +237,15 @@ class Computation {
         seal::heat_conductance(ring, cooling, side) + seal::heat_conductance(seat, cooling, side);
     film.heat.along_the_face =
         (figures.ring.conductivity + figures.seat.conductivity) * seal::face_width(*out_.faces);
-    out_.film_case = film;
-    out_.film = seal::solve_film(film, *out_.liquid);
+    return film;
+  }
+
+  void take_film() {
+    if (!out_.load || !out_.liquid || !rings_) return;
+    const Pressure boiling = out_.liquid->saturation_pressure(out_.state->temperature).value;
+    if (absolute(out_.chamber->expected).value <= boiling) return;  // no film where the chamber boils
+    out_.film_case = film_case();
+    out_.film = seal::solve_film(*out_.film_case, *out_.liquid);
     if (!out_.film->converged) lacks(wording::film_unsolved());
   }
 
@@ -239,6 +262,30 @@ class Computation {
     out_.least_suction =
         seal::least_suction(seal::least_chamber_pressure(*liquid, *out_.judged_at),
                             {out_.state->rise, out_.chamber->share.low, out_.state->altitude});
+  }
+
+  static Mass mass_of(const seal::Ring& ring, Density density) {
+    const Area section =
+        pi / 4 * (ring.outer_diameter * ring.outer_diameter - ring.inner_diameter * ring.inner_diameter);
+    return section * ring.length * density;
+  }
+
+  // Both parts of the faces heated by dry friction, nothing lost.
+  void take_dry_run() {
+    if (!rings_ || !out_.spring || !out_.state || !in_.snapshot.seal->elastomer_limit) return;
+    const SealFigures& f = *in_.snapshot.seal;
+    if (kelvin_of(out_.state->temperature) >= kelvin_of(*f.elastomer_limit)) return;
+    const Mass ring = mass_of(rings_->first, f.ring.density), seat = mass_of(rings_->second, f.seat.density);
+    seal::DryRun run;
+    run.heat = seal::dry_heat(*out_.faces, out_.spring->force.value, usual_dry_friction, speed());
+    run.heated = ring + seat;
+    run.heat_capacity = (ring * f.ring.heat_capacity + seat * f.seat.heat_capacity) / run.heated;
+    run.start = out_.state->temperature;
+    run.damage = *f.elastomer_limit;
+    run.face = seal::face_area(*out_.faces);
+    run.first = {f.ring.conductivity, f.ring.density, f.ring.heat_capacity};
+    run.second = {f.seat.conductivity, f.seat.density, f.seat.heat_capacity};
+    out_.dry_run = seal::time_to_damage(run);
   }
 
   // What a seat out of square asks of a turning head; its ring is not tipped, so its mass plays no part.
@@ -263,6 +310,7 @@ class Computation {
   const JudgeContext& in_;
   const MakeUp& make_up_;
   std::shared_ptr<const fluid::Liquid> boiling_only_;
+  std::optional<std::pair<seal::Ring, seal::Ring>> rings_;  // turning face and seat
   SealService out_;
 };
 

@@ -9,6 +9,7 @@
 #include "engine/fluid/liquid.h"
 #include "engine/seal/chamber_pressure.h"
 #include "engine/seal/conditions_map.h"
+#include "engine/seal/dry_running.h"
 #include "engine/seal/face_load.h"
 #include "engine/seal/film.h"
 #include "engine/seal/spring.h"
@@ -41,6 +42,7 @@ struct SealService {
   std::optional<seal::Faces> faces;
   std::optional<LengthState> length;
   std::optional<seal::SpringForce> spring;
+  std::optional<seal::SpringForce> spring_shortest, spring_longest;  // over the shaft's end float as measured
   std::optional<seal::FaceLoad> load;  // by the hand formulas, at the expected chamber pressure
   std::optional<seal::FilmCase> film_case;
   std::optional<seal::FilmSolution> film;  // at the expected chamber pressure
@@ -50,7 +52,9 @@ struct SealService {
   std::optional<seal::VapourMargin> margin;    // at the expected chamber pressure and `judged_at`
   double ratio_low = 0, ratio_high = 0;        // of the margin over the chamber's range
   std::optional<GaugePressure> least_suction;  // that would be enough at `judged_at`, at the range's low end
-  std::optional<seal::Tracking> tracking;  // of the seat as it was swept; the head turns, the seat stands
+  std::optional<seal::Tracking> tracking;      // of the seat as it was swept; the head turns, the seat stands
+  std::optional<seal::DryRunTime>
+      dry_run;  // from the liquid's temperature to the elastomer's limit, an estimate
   std::vector<Text> missing;
   std::vector<Text> assumed;  // what the numbers rest on besides
 };

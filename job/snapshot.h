@@ -64,6 +64,8 @@ struct FaceMaterial {
   double poisson = 0;
   Expansion expansion;
   Conductivity conductivity;
+  Density density;
+  HeatCapacity heat_capacity;
   Source source;
 };
 
@@ -72,6 +74,7 @@ struct SealFigures {
   FaceMaterial ring, seat;
   std::optional<double> friction;  // of the pair in water; absent when no figure is known
   std::optional<Source> friction_source;
+  std::optional<Temperature> elastomer_limit;  // in air, of the weakest cure its name may mean
 };
 
 struct Snapshot {

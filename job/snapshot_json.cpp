@@ -241,16 +241,21 @@ json encode_material(const FaceMaterial& m) {
           {"poisson", m.poisson},
           {"expansion_per_K", m.expansion.value()},
           {"conductivity_W_mK", m.conductivity.value()},
+          {"density_kg_m3", m.density.value()},
+          {"heat_capacity_J_kgK", m.heat_capacity.value()},
           {"source", encode_source(m.source)}};
 }
 
 FaceMaterial decode_material(const JsonReader& at) {
-  at.allow_only({"letter", "modulus_Pa", "poisson", "expansion_per_K", "conductivity_W_mK", "source"});
+  at.allow_only({"letter", "modulus_Pa", "poisson", "expansion_per_K", "conductivity_W_mK", "density_kg_m3",
+                 "heat_capacity_J_kgK", "source"});
   return {at.required("letter").text(16),
           pascals(at.required("modulus_Pa").number()),
           at.required("poisson").number(),
           per_kelvin(at.required("expansion_per_K").number()),
           watts_per_metre_kelvin(at.required("conductivity_W_mK").number()),
+          kilograms_per_cubic_metre(at.required("density_kg_m3").number()),
+          joules_per_kilogram_kelvin(at.required("heat_capacity_J_kgK").number()),
           decode_source(at.required("source"))};
 }
 
@@ -258,14 +263,16 @@ json encode_seal_figures(const SealFigures& f) {
   json out{{"ring", encode_material(f.ring)}, {"seat", encode_material(f.seat)}};
   if (f.friction) out["friction"] = *f.friction;
   if (f.friction_source) out["friction_source"] = encode_source(*f.friction_source);
+  if (f.elastomer_limit) out["elastomer_limit_K"] = kelvin_of(*f.elastomer_limit);
   return out;
 }
 
 SealFigures decode_seal_figures(const JsonReader& at) {
-  at.allow_only({"ring", "seat", "friction", "friction_source"});
-  SealFigures f{decode_material(at.required("ring")), decode_material(at.required("seat")), {}, {}};
+  at.allow_only({"ring", "seat", "friction", "friction_source", "elastomer_limit_K"});
+  SealFigures f{decode_material(at.required("ring")), decode_material(at.required("seat")), {}, {}, {}};
   if (const auto friction = at.optional("friction")) f.friction = friction->number();
   if (const auto source = at.optional("friction_source")) f.friction_source = decode_source(*source);
+  if (const auto limit = at.optional("elastomer_limit_K")) f.elastomer_limit = kelvin(limit->number());
   return f;
 }
 
