@@ -37,6 +37,16 @@ Verdict verdict_of(const std::vector<CheckFinding>& checks, std::span<const std:
   return verdict_of(named);
 }
 
+// Faces for which no film was found may boil or run dry: their margin, judged at the liquid's own
+// temperature, says nothing of them.
+bool film_in_doubt(const SealService& service) {
+  return service.film && !service.film->converged;
+}
+
+Verdict no_better_than_unproven(Verdict verdict) {
+  return verdict == Verdict::pass ? Verdict::unproven : verdict;
+}
+
 // The ratio of chamber to vapour pressure the plan asks for.
 std::optional<double> ratio_asked(const Snapshot& snapshot) {
   const Check* check = snapshot.plan.find("vapour-margin");
@@ -62,6 +72,10 @@ SealFinding find_of_seal(const SealQuestion& question, const JobState& state) {
   out.verdict = verdict_of(out.checks);
   out.in_service = verdict_of(out.checks, service_checks);
   out.as_set = verdict_of(out.checks, set_checks);
+  if (film_in_doubt(out.service)) {
+    out.verdict = no_better_than_unproven(out.verdict);
+    out.in_service = no_better_than_unproven(out.in_service);
+  }
   return out;
 }
 
@@ -77,7 +91,8 @@ std::optional<GaugePressure> suction_that_does(const SealQuestion& question, con
     const SealService there = seal_service({snapshot, state}, Asked::everything, question.length);
     if (!there.margin) return std::nullopt;
     const double reserve_pa = suction_reserve * (atmosphere_pa + tried_pa);
-    if (there.ratio_low >= *ratio) return GaugePressure{pascals(tried_pa + reserve_pa)};
+    if (there.ratio_low >= *ratio && !film_in_doubt(there))
+      return GaugePressure{pascals(tried_pa + reserve_pa)};
     tried_pa = std::max(there.least_suction->value.value(), tried_pa + reserve_pa);
   }
   return std::nullopt;

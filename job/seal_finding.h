@@ -21,9 +21,9 @@ struct SealFinding {
   const CheckFinding* find(std::string_view check) const;  // null when the plan has no such check
 };
 
-// The seal's checks and their verdict in one word: fail when one fails, pass when all pass, else unproven. A
-// working length that is tried takes the place of the measured one, so the check of the measured one is left
-// out.
+// The seal's checks and their verdict in one word: fail when one fails, pass when all pass and a film was
+// found wherever one was looked for, else unproven. A working length that is tried takes the place of the
+// measured one, so the check of the measured one is left out.
 SealFinding find_of_seal(const SealQuestion& question, const JobState& state);
 
 // The lowest suction pressure found at which the margin over boiling reaches what its check asks, with the

@@ -84,6 +84,18 @@ TEST(SealFinding, ATriedLengthIsJudgedInPlaceOfTheMeasuredOne) {
   EXPECT_EQ(tried({.length = "1.00 in"}).find("spring-force")->verdict, Verdict::pass);
 }
 
+TEST(SealFinding, FacesWithoutAFilmAreNotCalledFit) {
+  // 30 % propylene glycol: the data end at 100 °C, and the faces run hotter than that.
+  const auto judged = judge_document(demo("greenhouse-circulator"));
+  const auto asked = ask_of_seal({.temperature = "96 degC", .suction = "2 psig"}, judged.snapshot, "");
+  const auto found = find_of_seal(asked, judged.state);
+  ASSERT_TRUE(found.service.film.has_value());
+  EXPECT_FALSE(found.service.film->converged);
+  EXPECT_EQ(found.in_service, Verdict::unproven);
+  EXPECT_EQ(found.as_set, Verdict::pass);
+  EXPECT_FALSE(suction_that_does(asked, judged.state, found).has_value());
+}
+
 TEST(SealFinding, WhatIsNotSetYetLeavesTheServicesVerdictAlone) {
   nlohmann::json document = demo("greenhouse-circulator");
   document["events"] = nlohmann::json::array();
