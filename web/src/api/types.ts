@@ -16,7 +16,16 @@ export interface Amount {
 export type Verdict = 'pass' | 'fail' | 'unproven' | 'not-taken';
 export type Turning = 'rotating' | 'standing';
 export type Role = 'technician' | 'lead-hand' | 'office' | 'read-only';
-export type CheckKind = 'confirmation' | 'value' | 'size' | 'sweep' | 'chain' | 'elapsed' | 'preload' | 'pairing' | 'service';
+export type CheckKind =
+  | 'confirmation'
+  | 'value'
+  | 'size'
+  | 'sweep'
+  | 'chain'
+  | 'elapsed'
+  | 'preload'
+  | 'pairing'
+  | 'service';
 
 export interface Person {
   id: string;
@@ -312,6 +321,82 @@ export interface JobView {
   next_step: { id: string; title: Text } | string | null;
   signatures: Signature[];
   log: LogLine[];
+}
+
+/** A verdict over several checks. */
+export type SealVerdict = Exclude<Verdict, 'not-taken'>;
+
+export interface SealConditions {
+  temperature: Amount | null;
+  suction: Amount | null;
+  head: Amount | null;
+  speed: Amount | null;
+  altitude: Amount | null;
+  length: Amount | null;
+  length_measured: boolean;
+}
+
+export interface SealNumbers {
+  chamber: Amount | null;
+  chamber_low: Amount | null;
+  chamber_high: Amount | null;
+  vapour: Amount | null;
+  boiling: Amount | null;
+  judged_at: Amount | null;
+  judged_at_face: boolean;
+  balance_ratio: number | null;
+  face_pressure: Amount | null;
+  spring_force: Amount | null;
+  friction_torque: Amount | null;
+  heat: Amount | null;
+  film: Amount | null;
+  leakage: Amount | null;
+  contact_share: number | null;
+}
+
+export interface FaceCurve {
+  name: 'film' | 'pressure' | 'temperature';
+  /** SI, one for each radius. */
+  values: number[];
+  lowest: Amount;
+  highest: Amount;
+}
+
+/** Along the face, from inside to outside. */
+export interface SealFace {
+  radius_m: number[];
+  inside: Amount;
+  outside: Amount;
+  pressed_outside: boolean;
+  boils: boolean[];
+  curves: FaceCurve[];
+}
+
+export interface SealSheet {
+  /** Other conditions than the job's own. */
+  tried: boolean;
+  in_service: SealVerdict;
+  as_set: SealVerdict;
+  decides: string[];
+  checks: { check: string; finding: Finding }[];
+  suction_that_does: Amount | null;
+  conditions: SealConditions;
+  numbers: SealNumbers;
+  face: SealFace | null;
+  assumed: Text[];
+  missing: Text[];
+}
+
+export interface SealMapRange {
+  lowest: Amount;
+  here: Amount;
+  highest: Amount;
+}
+
+export interface SealMap {
+  /** One column for each temperature, one letter for each suction pressure, coldest and lowest first. */
+  map: { temperature: SealMapRange; suction: SealMapRange; columns: string[] } | null;
+  missing: Text[];
 }
 
 export type DimensionEntry =
