@@ -404,10 +404,38 @@ export type DimensionEntry =
   | { nominal: string; lower?: string; upper?: string }
   | { lower: string; upper: string };
 
+/** What the seal's own sheet says, as written. */
+export interface SealSheetEntry {
+  outer_diameter?: string;
+  inner_diameter?: string;
+  balance_diameter?: string;
+  liquid?: string;
+  spring_force?: string;
+  spring_rate?: string;
+  force_lower?: string;
+  force_upper?: string;
+  ring_length?: string;
+  seat_length?: string;
+}
+
 export interface MakeUp {
-  driver: { standard: 'nema' | 'iec'; frame: string; flange?: string; stands?: 'horizontal' | 'shaft-up' };
+  driver: {
+    standard: 'nema' | 'iec';
+    frame: string;
+    flange?: string;
+    stands?: 'horizontal' | 'shaft-up';
+    rotation?: string;
+  };
   sleeve: 'fitted' | 'none';
-  seal: { kind: string; elastomer: string; lubricant: string };
+  seal: {
+    kind: string;
+    elastomer: string;
+    lubricant: string;
+    ring?: string;
+    seat?: string;
+    coil?: string;
+    sheet?: SealSheetEntry;
+  };
   impeller: {
     keyways: number;
     fastener?: {
@@ -415,9 +443,19 @@ export interface MakeUp {
       grade: string;
       condition: string;
       torque?: { lower: string; upper: string };
+      hand?: string;
     };
+    back?: string;
   };
-  service: { fluid: string; temperature?: string; suction_pressure?: string };
+  service: {
+    fluid: string;
+    temperature?: string;
+    suction_pressure?: string;
+    head_pressure?: string;
+    altitude?: string;
+    glycol?: string;
+    concentration?: string;
+  };
   speed: string;
   dimensions?: Record<string, DimensionEntry>;
 }
@@ -428,9 +466,16 @@ export interface Titled {
 }
 
 export interface MakeUpForm {
-  driver: { standards: Titled[]; frames: { nema: string[]; iec: string[] }; flanges: string[] };
-  seal: { kinds: Titled[]; elastomers: string[]; lubricants: Titled[] };
-  service: { fluids: Titled[] };
+  driver: {
+    standards: Titled[];
+    frames: { nema: string[]; iec: string[] };
+    flanges: string[];
+    rotations: Titled[];
+  };
+  seal: { kinds: Titled[]; elastomers: string[]; lubricants: Titled[]; faces: Titled[] };
+  service: { fluids: Titled[]; glycols: Titled[] };
+  impeller: { backs: Titled[] };
+  hands: Titled[];
   fastener: { threads: string[]; grades: string[]; conditions: string[] };
   dimensions: { name: string; title: Text; asked_when: string[] }[];
 }
