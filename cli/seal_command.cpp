@@ -5,14 +5,14 @@
 #include "cli/command.h"
 #include "cli/job_wording.h"
 #include "cli/program.h"
-#include "cli/seal_question.h"
+#include "cli/seal_report.h"
 
 namespace pumpwright {
 namespace {
 
 struct SealArguments {
   std::string file;
-  TriedConditions tried;
+  job::TriedConditions tried;
   std::string language = "en";
   std::string catalog;
   bool json = false;
@@ -23,8 +23,8 @@ Answer run_seal(const SealArguments& a, const Surroundings& surroundings) {
   const auto session = open_job(a.file, files, surroundings.in);
   const auto language = language_of(a.language);
   const auto state = judged(session, session.snapshot).state;
-  const auto question = ask(a.tried, session.snapshot);
-  const auto finding = answer(question, state);
+  const auto question = job::ask_of_seal(a.tried, session.snapshot, "--");
+  const auto finding = job::find_of_seal(question, state);
   return {.text = a.json ? seal_json(session, question, finding, language)
                          : seal_text(session, question, finding, language, surroundings.colour),
           .exit_status = finding.verdict == job::Verdict::pass ? exit_all_pass : exit_not_all_pass};

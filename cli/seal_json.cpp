@@ -1,6 +1,6 @@
 // What `pumpwright seal --json` prints: everything in SI; what could not be computed is null.
 #include "cli/json_values.h"
-#include "cli/seal_question.h"
+#include "cli/seal_report.h"
 
 namespace pumpwright {
 namespace {
@@ -101,8 +101,8 @@ void add_film(OrderedJson& json, const job::SealService& s) {
 
 }  // namespace
 
-std::string seal_json(const JobSession& session, const SealQuestion& question, const SealFinding& finding,
-                      Language language) {
+std::string seal_json(const JobSession& session, const job::SealQuestion& question,
+                      const job::SealFinding& finding, Language language) {
   OrderedJson json = {{"format", "pumpwright-seal"},
                       {"version", 1},
                       {"job", session.file.header.number},

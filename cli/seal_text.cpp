@@ -6,7 +6,7 @@
 
 #include "cli/display_text.h"
 #include "cli/job_wording.h"
-#include "cli/seal_question.h"
+#include "cli/seal_report.h"
 #include "cli/verdict_word.h"
 #include "engine/quantity/format.h"
 
@@ -20,7 +20,7 @@ constexpr std::size_t text_width = 110;
 
 class Sheet {
  public:
-  Sheet(const JobSession& session, const SealQuestion& question, const SealFinding& finding,
+  Sheet(const JobSession& session, const job::SealQuestion& question, const job::SealFinding& finding,
         Language language, bool colour)
       : session_(session), question_(question), finding_(finding), language_(language), colour_(colour) {
     const Written& suction = question.snapshot.make_up.service.suction_pressure.value_or(Written{});
@@ -68,12 +68,6 @@ class Sheet {
     return text + "\n";
   }
 
-  const job::CheckFinding* find(std::string_view id) const {
-    for (const auto& c : finding_.checks)
-      if (c.check == id) return &c;
-    return nullptr;
-  }
-
   void add_check(TextTable& table, const job::CheckFinding& finding) const {
     const job::Check& check = *question_.snapshot.plan.find(finding.check);
     const job::JudgedReading* reading = finding.readings.empty() ? nullptr : &finding.readings.front();
@@ -90,7 +84,7 @@ class Sheet {
   std::string deciding_text() const {
     TextTable table({Align::left, Align::left, Align::right, Align::left});
     for (const char* id : {"vapour-margin", "elastomer-temperature", "spring-force"})
-      if (const auto* finding = find(id)) add_check(table, *finding);
+      if (const auto* finding = finding_.find(id)) add_check(table, *finding);
     if (table.empty()) return "";
     return "\n" + say({"What decides", "Lo que decide"}) + "\n" + table.text(2);
   }
@@ -200,8 +194,8 @@ class Sheet {
   }
 
   const JobSession& session_;
-  const SealQuestion& question_;
-  const SealFinding& finding_;
+  const job::SealQuestion& question_;
+  const job::SealFinding& finding_;
   Language language_;
   bool colour_;
   System system_ = System::metric;
@@ -209,8 +203,8 @@ class Sheet {
 
 }  // namespace
 
-std::string seal_text(const JobSession& session, const SealQuestion& question, const SealFinding& finding,
-                      Language language, bool colour) {
+std::string seal_text(const JobSession& session, const job::SealQuestion& question,
+                      const job::SealFinding& finding, Language language, bool colour) {
   return Sheet(session, question, finding, language, colour).text();
 }
 

@@ -270,8 +270,8 @@ const Unit& unit_to_show(const Check& check, const JudgedReading& reading) {
   return suitable_unit(check.quantity, reading.value ? std::fabs(reading.value->si()) : 0, System::metric);
 }
 
-Judgement judge(const Snapshot& snapshot, const JobState& state) {
-  const JudgeContext in{snapshot, state};
+Judgement judge(const Snapshot& snapshot, const JobState& state, std::optional<Length> tried_length) {
+  const JudgeContext in{snapshot, state, tried_length};
   Judgement out;
   for (const auto& step : snapshot.plan.steps)
     for (const auto& check : step.checks) {

@@ -110,6 +110,8 @@ struct Judgement {
 
 // Pure: the same snapshot and events always give the same judgement. Throws BadInput when the events do not
 // fit the plan (see fold) or a reading can not be computed (too few points, …), naming the reading.
-Judgement judge(const Snapshot& snapshot, const JobState& state);
+// `tried_length`: the seal's service is judged at this working length in place of the measured one.
+Judgement judge(const Snapshot& snapshot, const JobState& state,
+                std::optional<Length> tried_length = std::nullopt);
 
 }  // namespace pumpwright::job

@@ -29,7 +29,7 @@ MeasuredReading service_temperature(const JudgeContext& in) {
 
 // The chamber's pressure is known as a range only; the ratio is taken as anywhere in it.
 MeasuredReading vapour_ratio(const JudgeContext& in) {
-  const SealService service = seal_service(in, Asked::everything);
+  const SealService service = seal_service(in, Asked::everything, in.tried_length);
   if (!service.margin) return blocked_by(Reason::not_computable, service.missing);
   MeasuredReading out;
   out.shown.remarks = wording::margin(service, in.snapshot.make_up);
@@ -41,7 +41,7 @@ MeasuredReading vapour_ratio(const JudgeContext& in) {
 }
 
 MeasuredReading spring_force(const JudgeContext& in) {
-  const SealService service = seal_service(in, Asked::forces);
+  const SealService service = seal_service(in, Asked::forces, in.tried_length);
   if (!service.spring) return blocked_by(Reason::not_computable, service.missing);
   if (!service.length->measured)
     return blocked_by(Reason::input_missing, {wording::working_length_missing()});

@@ -33,6 +33,7 @@ struct MeasuredReading {
 struct JudgeContext {
   const Snapshot& snapshot;
   const JobState& state;
+  std::optional<Length> tried_length = std::nullopt;  // of the seal, in place of the measured one
 };
 
 MeasuredReading measure(const Check& check, const Reading& reading,

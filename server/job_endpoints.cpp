@@ -9,6 +9,8 @@
 #include "server/json_body.h"
 #include "server/make_up_form.h"
 #include "server/problem.h"
+#include "server/seal_map_view.h"
+#include "server/seal_view.h"
 #include "store/utc_text.h"
 
 namespace pumpwright::server {
@@ -69,6 +71,28 @@ HttpResponse get_job(Parts& parts, const Call& call) {
   // The picture and the log are read one after the other: what came between belongs to the next picture.
   std::erase_if(log, [&](const auto& event) { return event.seq > picture->seq; });
   return json_answer(200, job_view(*picture, *parts.shop.state(), log, parts.now_ms()));
+}
+
+// Conditions to try in place of the job's own, as hands write them; BadInput names the field of the query.
+job::SealQuestion seal_question(const Call& call, const job::Snapshot& snapshot) {
+  const auto asked = [&](std::string_view name) { return call.target.asked(name).value_or(""); };
+  return job::ask_of_seal({.temperature = asked("temperature"),
+                           .suction = asked("suction"),
+                           .head = asked("head"),
+                           .speed = asked("speed"),
+                           .altitude = asked("altitude"),
+                           .length = asked("length")},
+                          snapshot, "");
+}
+
+HttpResponse get_seal(Parts& parts, const Call& call) {
+  const auto picture = parts.shop.job(call.in_path("number"));
+  return json_answer(200, seal_view(seal_question(call, picture->snapshot), picture->state));
+}
+
+HttpResponse get_seal_map(Parts& parts, const Call& call) {
+  const auto picture = parts.shop.job(call.in_path("number"));
+  return json_answer(200, seal_map_view(seal_question(call, picture->snapshot), picture->state));
 }
 
 HttpResponse open_job(Parts& parts, const Call& call) {
@@ -156,6 +180,9 @@ std::vector<Route> job_routes(Parts& parts) {
   routes.push_back(
       get("/api/make-up-form", [](const Call& /*call*/) { return json_answer(200, make_up_form()); }));
   routes.push_back(get("/api/jobs/{number}", row(get_job)));
+  routes.push_back(get("/api/jobs/{number}/seal", row(get_seal)));
+  routes.push_back(get("/api/jobs/{number}/seal-map", row(get_seal_map)));
+  routes.back().runs = Runs::in_slow_worker;
   routes.push_back(post("/api/jobs", allow::job_openers, Runs::in_worker, row(open_job)));
   routes.push_back(post("/api/plan-preview", allow::job_openers, Runs::in_worker, row(preview_plan)));
   routes.push_back(post("/api/jobs/{number}/events", allow::bench_hands, Runs::in_worker, row(hand_in)));

@@ -49,6 +49,16 @@ json lubricants_of(const Catalog& catalog) {
   return out;
 }
 
+// Code letters with what they stand for: "B · carbon, resin impregnated".
+json face_materials_of(const Catalog& catalog) {
+  json out = json::array();
+  if (const Table* found = catalog.table("face-materials"))
+    for (const auto& row : found->rows)
+      out.push_back(
+          {{"word", row.id()}, {"title", same_in_both(row.id() + " · " + std::string(row.text("name")))}});
+  return out;
+}
+
 json titled(std::initializer_list<const char*> words, job::Text (*title)(std::string_view)) {
   json out = json::array();
   for (const auto* word : words)
@@ -59,6 +69,35 @@ json titled(std::initializer_list<const char*> words, job::Text (*title)(std::st
 job::Text standard_title(std::string_view standard) {
   return standard == "nema" ? job::Text{"inch frame (NEMA MG 1)", "bastidor en pulgadas (NEMA MG 1)"}
                             : job::Text{"metric frame (IEC 60072-1)", "bastidor métrico (IEC 60072-1)"};
+}
+
+job::Text hand_title(std::string_view hand) {
+  return hand == "left" ? job::Text{"left hand", "a izquierdas"} : job::Text{"right hand", "a derechas"};
+}
+
+job::Text rotation_title(std::string_view rotation) {
+  return rotation == "clockwise" ? job::Text{"clockwise", "horario"}
+                                 : job::Text{"counter-clockwise", "antihorario"};
+}
+
+job::Text glycol_title(std::string_view glycol) {
+  return glycol == "ethylene" ? job::Text{"ethylene glycol", "etilenglicol"}
+                              : job::Text{"propylene glycol", "propilenglicol"};
+}
+
+job::Text back_title(std::string_view back) {
+  if (back == "plain") return {"plain", "lisa"};
+  if (back == "balance-holes") return {"balance holes and ring", "agujeros de equilibrio y anillo"};
+  if (back == "back-vanes") return {"back vanes", "álabes traseros"};
+  if (back == "ring-removed") return {"balance holes, ring removed", "agujeros de equilibrio, sin anillo"};
+  return {"double suction", "doble aspiración"};
+}
+
+json impeller_backs() {
+  json out = json::array();
+  for (const auto& [word, back] : job::impeller_back_words())
+    out.push_back({{"word", word}, {"title", text_json(back_title(word))}});
+  return out;
 }
 
 json dimensions() {
@@ -78,12 +117,18 @@ json make_form() {
       {"driver",
        {{"standards", titled({"nema", "iec"}, standard_title)},
         {"frames", {{"nema", ids_of(catalog, "frames-nema")}, {"iec", ids_of(catalog, "frames-iec")}}},
-        {"flanges", ids_of(catalog, "flanges-iec")}}},
+        {"flanges", ids_of(catalog, "flanges-iec")},
+        {"rotations", titled({"clockwise", "counter-clockwise"}, rotation_title)}}},
       {"seal",
        {{"kinds", titled({"elastomer-bellows", "o-ring-pusher", "conical-spring"}, report::seal_kind_title)},
         {"elastomers", elastomers_of(catalog)},
-        {"lubricants", lubricants_of(catalog)}}},
-      {"service", {{"fluids", titled({"water", "water-glycol", "sea-water"}, report::fluid_title)}}},
+        {"lubricants", lubricants_of(catalog)},
+        {"faces", face_materials_of(catalog)}}},
+      {"service",
+       {{"fluids", titled({"water", "water-glycol", "sea-water"}, report::fluid_title)},
+        {"glycols", titled({"ethylene", "propylene"}, glycol_title)}}},
+      {"impeller", {{"backs", impeller_backs()}}},
+      {"hands", titled({"right", "left"}, hand_title)},
       {"fastener",
        {{"threads", ids_of(catalog, "fastener-threads")},
         {"grades", grades_of(catalog)},

@@ -121,6 +121,10 @@ export const makeUpForm = {
       iec: ['80', '90S', '90L', '100L', '112M', '132S'],
     },
     flanges: ['FF165', 'FF215', 'FF265'],
+    rotations: [
+      word('clockwise', 'clockwise', 'horario'),
+      word('counter-clockwise', 'counter-clockwise', 'antihorario'),
+    ],
   },
   seal: {
     kinds: [
@@ -133,6 +137,7 @@ export const makeUpForm = {
       word('glycol-water', 'glycol and water', 'glicol y agua'),
       word('soapy-water', 'soapy water', 'agua jabonosa'),
     ],
+    faces: [word('B', 'B · carbon, resin impregnated'), word('V', 'V · alumina, 99.5 %')],
   },
   service: {
     fluids: [
@@ -141,7 +146,18 @@ export const makeUpForm = {
       word('sea-water', 'sea water', 'agua de mar'),
       word('wash-water', 'wash water', 'agua de lavado'),
     ],
+    glycols: [
+      word('ethylene', 'ethylene glycol', 'etilenglicol'),
+      word('propylene', 'propylene glycol', 'propilenglicol'),
+    ],
   },
+  impeller: {
+    backs: [
+      word('plain', 'plain', 'lisa'),
+      word('balance-holes', 'balance holes and ring', 'agujeros de equilibrio y anillo'),
+    ],
+  },
+  hands: [word('right', 'right hand', 'a derechas'), word('left', 'left hand', 'a izquierdas')],
   fastener: {
     threads: ['3/8-16', '1/2-13', 'M10', 'M12'],
     grades: ['SAE 5', 'ISO 8.8', 'ISO A4-70'],

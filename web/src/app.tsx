@@ -1,6 +1,4 @@
 // Which screen for which address and person. Screens that a bench does not need at once are loaded when asked for.
-import type { ComponentType } from 'preact';
-import { useEffect, useState } from 'preact/hooks';
 import { Benches } from './benches/benches';
 import { JobPage } from './job/job_page';
 import { KeptPage } from './outbox/kept_page';
@@ -14,19 +12,7 @@ import { t } from './text/text';
 import { Announcements } from './widgets/announce';
 import { Busy } from './widgets/busy';
 import { Notice } from './widgets/form';
-
-function Later<P extends object>({ load, props }: { load: () => Promise<ComponentType<P>>; props: P }) {
-  const [Screen, setScreen] = useState<ComponentType<P> | null>(null);
-  const [missing, setMissing] = useState(false);
-  useEffect(() => {
-    load().then(
-      (loaded) => setScreen(() => loaded),
-      () => setMissing(true),
-    );
-  }, []);
-  if (missing) return <Trouble text={t('noAnswer')} />;
-  return Screen ? <Screen {...props} /> : <Busy />;
-}
+import { Later } from './widgets/later';
 
 const releasePage = () => import('./release/release_page').then((m) => m.ReleasePage);
 const setUpPage = () => import('./setup/set_up_page').then((m) => m.SetUpPage);
@@ -39,11 +25,25 @@ function Screen({ at }: { at: Route }) {
     case 'job':
       return <JobPage key={at.number} number={at.number} step={at.step} check={at.check} />;
     case 'release':
-      return <Later key={at.number} load={releasePage} props={{ number: at.number }} />;
+      return (
+        <Later
+          key={at.number}
+          load={releasePage}
+          props={{ number: at.number }}
+          otherwise={<Trouble text={t('noAnswer')} />}
+        />
+      );
     case 'new':
-      return <Later key="new" load={setUpPage} props={{}} />;
+      return <Later key="new" load={setUpPage} props={{}} otherwise={<Trouble text={t('noAnswer')} />} />;
     case 'shop':
-      return <Later key="shop" load={shopPage} props={{ part: at.part }} />;
+      return (
+        <Later
+          key="shop"
+          load={shopPage}
+          props={{ part: at.part }}
+          otherwise={<Trouble text={t('noAnswer')} />}
+        />
+      );
     case 'kept':
       return <KeptPage />;
     case 'me':

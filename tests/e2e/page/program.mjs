@@ -156,8 +156,8 @@ export class Client {
     return (await this.job(number)).readings.filter((r) => r.check === check);
   }
 
-  /** A job built like an earlier one, opened without the page; `other` says what of its header differs. */
-  async openLike(earlier, number, other = {}) {
+  /** A job built like an earlier one, opened without the page; `other` and `change` say what of it differs. */
+  async openLike(earlier, number, other = {}, change = (makeUp) => makeUp) {
     const { make_up, header } = await this.job(earlier);
     const { customer, pump, serial, reason } = header;
     await this.post('/api/jobs', {
@@ -165,7 +165,7 @@ export class Client {
       device: 'tests',
       device_seq: this.#next(),
       job: { number, customer, pump, serial, reason, ...other },
-      make_up,
+      make_up: change(make_up),
     });
   }
 

@@ -7,10 +7,11 @@ import { promises as looks } from './looks.mjs';
 import { promises as network } from './network.mjs';
 import { promises as opening } from './opening.mjs';
 import { Shop } from './program.mjs';
+import { promises as sealSheet } from './seal_sheet.mjs';
 import { promises as together } from './together.mjs';
 import { promises as wholeBuild } from './whole_build.mjs';
 
-const promises = { ...wholeBuild, ...looks, ...network, ...opening, ...together };
+const promises = { ...wholeBuild, ...looks, ...network, ...opening, ...sealSheet, ...together };
 
 const wanted = process.argv.slice(2).join(' ');
 const waiting = Object.entries(promises).filter(([name]) => name.includes(wanted));

@@ -16,7 +16,16 @@ export interface Amount {
 export type Verdict = 'pass' | 'fail' | 'unproven' | 'not-taken';
 export type Turning = 'rotating' | 'standing';
 export type Role = 'technician' | 'lead-hand' | 'office' | 'read-only';
-export type CheckKind = 'confirmation' | 'value' | 'size' | 'sweep' | 'chain' | 'elapsed' | 'preload' | 'pairing' | 'service';
+export type CheckKind =
+  | 'confirmation'
+  | 'value'
+  | 'size'
+  | 'sweep'
+  | 'chain'
+  | 'elapsed'
+  | 'preload'
+  | 'pairing'
+  | 'service';
 
 export interface Person {
   id: string;
@@ -314,15 +323,119 @@ export interface JobView {
   log: LogLine[];
 }
 
+/** A verdict over several checks. */
+export type SealVerdict = Exclude<Verdict, 'not-taken'>;
+
+export interface SealConditions {
+  temperature: Amount | null;
+  suction: Amount | null;
+  head: Amount | null;
+  speed: Amount | null;
+  altitude: Amount | null;
+  length: Amount | null;
+  length_measured: boolean;
+}
+
+export interface SealNumbers {
+  chamber: Amount | null;
+  chamber_low: Amount | null;
+  chamber_high: Amount | null;
+  vapour: Amount | null;
+  boiling: Amount | null;
+  judged_at: Amount | null;
+  judged_at_face: boolean;
+  balance_ratio: number | null;
+  face_pressure: Amount | null;
+  spring_force: Amount | null;
+  friction_torque: Amount | null;
+  heat: Amount | null;
+  film: Amount | null;
+  leakage: Amount | null;
+  contact_share: number | null;
+}
+
+export interface FaceCurve {
+  name: 'film' | 'pressure' | 'temperature';
+  /** SI, one for each radius. */
+  values: number[];
+  lowest: Amount;
+  highest: Amount;
+}
+
+/** Along the face, from inside to outside. */
+export interface SealFace {
+  radius_m: number[];
+  inside: Amount;
+  outside: Amount;
+  pressed_outside: boolean;
+  boils: boolean[];
+  curves: FaceCurve[];
+}
+
+export interface SealSheet {
+  /** Other conditions than the job's own. */
+  tried: boolean;
+  in_service: SealVerdict;
+  as_set: SealVerdict;
+  decides: string[];
+  checks: { check: string; finding: Finding }[];
+  suction_that_does: Amount | null;
+  conditions: SealConditions;
+  numbers: SealNumbers;
+  face: SealFace | null;
+  assumed: Text[];
+  missing: Text[];
+}
+
+export interface SealMapRange {
+  lowest: Amount;
+  here: Amount;
+  highest: Amount;
+}
+
+export interface SealMap {
+  /** One column for each temperature, one letter for each suction pressure, coldest and lowest first. */
+  map: { temperature: SealMapRange; suction: SealMapRange; columns: string[] } | null;
+  missing: Text[];
+}
+
 export type DimensionEntry =
   | string
   | { nominal: string; lower?: string; upper?: string }
   | { lower: string; upper: string };
 
+/** What the seal's own sheet says, as written. */
+export interface SealSheetEntry {
+  outer_diameter?: string;
+  inner_diameter?: string;
+  balance_diameter?: string;
+  liquid?: string;
+  spring_force?: string;
+  spring_rate?: string;
+  force_lower?: string;
+  force_upper?: string;
+  ring_length?: string;
+  seat_length?: string;
+}
+
 export interface MakeUp {
-  driver: { standard: 'nema' | 'iec'; frame: string; flange?: string; stands?: 'horizontal' | 'shaft-up' };
+  driver: {
+    standard: 'nema' | 'iec';
+    frame: string;
+    flange?: string;
+    stands?: 'horizontal' | 'shaft-up';
+    rotation?: string;
+  };
   sleeve: 'fitted' | 'none';
-  seal: { kind: string; elastomer: string; lubricant: string };
+  seal: {
+    kind: string;
+    elastomer: string;
+    lubricant: string;
+    ring?: string;
+    seat?: string;
+    coil?: string;
+    sheet?: SealSheetEntry;
+  };
   impeller: {
     keyways: number;
     fastener?: {
@@ -330,9 +443,19 @@ export interface MakeUp {
       grade: string;
       condition: string;
       torque?: { lower: string; upper: string };
+      hand?: string;
     };
+    back?: string;
   };
-  service: { fluid: string; temperature?: string; suction_pressure?: string };
+  service: {
+    fluid: string;
+    temperature?: string;
+    suction_pressure?: string;
+    head_pressure?: string;
+    altitude?: string;
+    glycol?: string;
+    concentration?: string;
+  };
   speed: string;
   dimensions?: Record<string, DimensionEntry>;
 }
@@ -343,9 +466,16 @@ export interface Titled {
 }
 
 export interface MakeUpForm {
-  driver: { standards: Titled[]; frames: { nema: string[]; iec: string[] }; flanges: string[] };
-  seal: { kinds: Titled[]; elastomers: string[]; lubricants: Titled[] };
-  service: { fluids: Titled[] };
+  driver: {
+    standards: Titled[];
+    frames: { nema: string[]; iec: string[] };
+    flanges: string[];
+    rotations: Titled[];
+  };
+  seal: { kinds: Titled[]; elastomers: string[]; lubricants: Titled[]; faces: Titled[] };
+  service: { fluids: Titled[]; glycols: Titled[] };
+  impeller: { backs: Titled[] };
+  hands: Titled[];
   fastener: { threads: string[]; grades: string[]; conditions: string[] };
   dimensions: { name: string; title: Text; asked_when: string[] }[];
 }

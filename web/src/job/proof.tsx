@@ -4,6 +4,8 @@ import { keptOf } from '../outbox/outbox';
 import { say, show, timeText } from '../session/preferences';
 import { Live, reading } from '../sweep/live';
 import { t } from '../text/text';
+import { Notice } from '../widgets/form';
+import { Later } from '../widgets/later';
 import { useTurn } from '../widgets/turn';
 import { NotJudged, VerdictTag } from '../widgets/verdict';
 import { sourceCheck } from './job_state';
@@ -194,6 +196,12 @@ function OnTablet({ here }: { here: ReadingView['payload'][] }) {
   );
 }
 
+const sealSheet = () => import('../seal/seal_sheet').then((m) => m.default);
+
+/** Whether the seal's service sheet is part of this check's proof. */
+const asksForSheet = (check: CheckView): boolean =>
+  check.step === 'seal-service' || check.id === 'vapour-margin' || check.id === 'spring-force';
+
 export function Proof({ view, check }: { view: JobView; check: CheckView }) {
   const source = sourceCheck(view, check);
   const readings = view.readings.filter((r) => r.check === source.id);
@@ -225,6 +233,14 @@ export function Proof({ view, check }: { view: JobView; check: CheckView }) {
       ))}
       {drawn && <ChainBar check={check} />}
       <Earlier readings={readings} />
+      {drawn && asksForSheet(check) && (
+        <Later
+          key={view.number}
+          load={sealSheet}
+          props={{ view }}
+          otherwise={<Notice kind="plain">{t('noAnswer')}</Notice>}
+        />
+      )}
     </section>
   );
 }

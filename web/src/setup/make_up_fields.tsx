@@ -1,8 +1,9 @@
 // The make-up as a form: driver, seal, impeller, service first; of the sizes only those the plan asks for.
-import type { DimensionEntry, MakeUp, MakeUpForm, ServerError, Titled } from '../api/types';
+import type { DimensionEntry, MakeUp, MakeUpForm, SealSheetEntry, ServerError, Titled } from '../api/types';
 import { say } from '../session/preferences';
-import { t } from '../text/text';
+import { type TextKey, t } from '../text/text';
 import { Choice, errorText, Field, isAbout, Select } from '../widgets/form';
+import { drivesByCoil, hasConcentration, isMixture } from './tidy_make_up';
 
 export interface MakeUpProps {
   form: MakeUpForm;
@@ -14,6 +15,8 @@ export interface MakeUpProps {
 }
 
 const options = (list: readonly Titled[]) => list.map((x) => ({ value: x.word, label: say(x.title) }));
+/** A choice that may be left open. */
+const orOpen = (list: readonly Titled[]) => [{ value: '', label: t('notKnown') }, ...options(list)];
 const plain = (list: readonly string[]) => list.map((x) => ({ value: x, label: x }));
 
 function Driver({ form, makeUp, error, onMakeUp }: MakeUpProps) {
@@ -73,7 +76,76 @@ function Driver({ form, makeUp, error, onMakeUp }: MakeUpProps) {
         error={error && isAbout(error, 'speed') ? errorText(error) : null}
         onValue={(speed) => onMakeUp({ ...makeUp, speed })}
       />
+      {(drivesByCoil(makeUp.seal.kind) || makeUp.impeller.fastener) && (
+        <Choice
+          label={t('rotationSeen')}
+          value={driver.rotation ?? ''}
+          options={orOpen(form.driver.rotations)}
+          onValue={(rotation) => set({ rotation })}
+        />
+      )}
     </fieldset>
+  );
+}
+
+const sheetSizes: [keyof SealSheetEntry, TextKey][] = [
+  ['outer_diameter', 'faceOuter'],
+  ['inner_diameter', 'faceInner'],
+  ['balance_diameter', 'faceBalance'],
+];
+const sheetSpring: [keyof SealSheetEntry, TextKey][] = [
+  ['spring_force', 'springForce'],
+  ['spring_rate', 'springRate'],
+  ['force_lower', 'springLeast'],
+  ['force_upper', 'springMost'],
+];
+const sheetParts: [keyof SealSheetEntry, TextKey][] = [
+  ['ring_length', 'ringLength'],
+  ['seat_length', 'seatLength'],
+];
+
+/** What the seal's own sheet says of faces and spring; without it there is no film and no spring force. */
+function SheetOfSeal({
+  sheet,
+  about,
+  onSheet,
+}: {
+  sheet: SealSheetEntry;
+  about: (field: string) => string | null;
+  onSheet: (sheet: SealSheetEntry) => void;
+}) {
+  const fields = (rows: typeof sheetSizes) => (
+    <div class="field-row">
+      {rows.map(([name, label]) => (
+        <Field
+          key={name}
+          label={t(label)}
+          value={sheet[name] ?? ''}
+          error={about(name)}
+          onValue={(value) => onSheet({ ...sheet, [name]: value })}
+        />
+      ))}
+    </div>
+  );
+  return (
+    <details open={Object.values(sheet).some(Boolean)}>
+      <summary>{t('sheetOfSeal')}</summary>
+      <div class="stack">
+        <p class="hint">{t('sheetOfSealHint')}</p>
+        {fields(sheetSizes)}
+        <Choice
+          label={t('liquidStands')}
+          value={sheet.liquid ?? 'outside'}
+          options={[
+            { value: 'outside', label: t('outsideFaces') },
+            { value: 'inside', label: t('insideFaces') },
+          ]}
+          onValue={(liquid) => onSheet({ ...sheet, liquid })}
+        />
+        {fields(sheetSpring)}
+        {fields(sheetParts)}
+      </div>
+    </details>
   );
 }
 
@@ -107,6 +179,29 @@ function SealAndService({ form, makeUp, error, onMakeUp }: MakeUpProps) {
           options={options(form.seal.lubricants)}
           onValue={(lubricant) => seal({ lubricant })}
         />
+        {drivesByCoil(makeUp.seal.kind) && (
+          <Choice
+            label={t('coilHand')}
+            value={makeUp.seal.coil ?? ''}
+            options={orOpen(form.hands)}
+            onValue={(coil) => seal({ coil })}
+          />
+        )}
+        <Select
+          label={t('ringFace')}
+          value={makeUp.seal.ring ?? ''}
+          empty={t('notKnown')}
+          options={options(form.seal.faces)}
+          onValue={(ring) => seal({ ring })}
+        />
+        <Select
+          label={t('seatFace')}
+          value={makeUp.seal.seat ?? ''}
+          empty={t('notKnown')}
+          options={options(form.seal.faces)}
+          onValue={(seat) => seal({ seat })}
+        />
+        <SheetOfSeal sheet={makeUp.seal.sheet ?? {}} about={about} onSheet={(sheet) => seal({ sheet })} />
       </fieldset>
       <fieldset class="panel">
         <legend>{t('service')}</legend>
@@ -117,6 +212,23 @@ function SealAndService({ form, makeUp, error, onMakeUp }: MakeUpProps) {
           options={options(form.service.fluids)}
           onValue={(fluid) => service({ fluid })}
         />
+        {isMixture(makeUp.service.fluid) && (
+          <Choice
+            label={t('glycol')}
+            value={makeUp.service.glycol ?? ''}
+            options={orOpen(form.service.glycols)}
+            onValue={(glycol) => service({ glycol })}
+          />
+        )}
+        {hasConcentration(makeUp.service.fluid) && (
+          <Field
+            label={t(isMixture(makeUp.service.fluid) ? 'glycolShare' : 'saltShare')}
+            hint={t(isMixture(makeUp.service.fluid) ? 'glycolShareHint' : 'saltShareHint')}
+            value={makeUp.service.concentration ?? ''}
+            error={about('concentration')}
+            onValue={(concentration) => service({ concentration })}
+          />
+        )}
         <Field
           label={t('temperature')}
           hint={t('temperatureServiceHint')}
@@ -130,6 +242,20 @@ function SealAndService({ form, makeUp, error, onMakeUp }: MakeUpProps) {
           value={makeUp.service.suction_pressure ?? ''}
           error={about('suction_pressure')}
           onValue={(suction_pressure) => service({ suction_pressure })}
+        />
+        <Field
+          label={t('headPressure')}
+          hint={t('headPressureHint')}
+          value={makeUp.service.head_pressure ?? ''}
+          error={about('head_pressure')}
+          onValue={(head_pressure) => service({ head_pressure })}
+        />
+        <Field
+          label={t('sealAltitude')}
+          hint={t('altitudeHint')}
+          value={makeUp.service.altitude ?? ''}
+          error={about('altitude')}
+          onValue={(altitude) => service({ altitude })}
         />
       </fieldset>
     </>
@@ -156,6 +282,15 @@ function Impeller({ form, makeUp, error, onMakeUp }: MakeUpProps) {
         options={plain(['1', '2', '3', '4'])}
         onValue={(v) => set({ ...impeller, keyways: Number(v) })}
       />
+      {makeUp.service.head_pressure && (
+        <Select
+          label={t('impellerBack')}
+          value={impeller.back ?? ''}
+          empty={t('notKnown')}
+          options={options(form.impeller.backs)}
+          onValue={(back) => set({ ...impeller, back })}
+        />
+      )}
       <Choice
         label={t('fastener')}
         value={fastener ? 'yes' : 'no'}
@@ -190,6 +325,12 @@ function Impeller({ form, makeUp, error, onMakeUp }: MakeUpProps) {
             empty={t('choose')}
             options={plain(form.fastener.conditions)}
             onValue={(condition) => set({ ...impeller, fastener: { ...fastener, condition } })}
+          />
+          <Choice
+            label={t('fastenerHand')}
+            value={fastener.hand ?? 'right'}
+            options={options(form.hands)}
+            onValue={(hand) => set({ ...impeller, fastener: { ...fastener, hand } })}
           />
           <div class="row">
             <Field

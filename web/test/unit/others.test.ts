@@ -72,6 +72,42 @@ describe('a make-up', () => {
     expect(isPlannable(tidy)).toBe(false);
   });
 
+  it('keeps of seal and service only what matters for them', () => {
+    const full = {
+      ...emptyMakeUp,
+      seal: {
+        kind: 'conical-spring',
+        elastomer: 'EPDM',
+        lubricant: 'glycol-water',
+        ring: 'B',
+        seat: '',
+        coil: 'left',
+        sheet: { outer_diameter: '1.440 in', liquid: 'outside', spring_rate: ' ' },
+      },
+      impeller: { keyways: 1, back: '' },
+      service: { fluid: 'water-glycol', glycol: 'propylene', concentration: '30 %', altitude: '' },
+    };
+    const mixture = tidyMakeUp(full);
+    expect(mixture.seal).toEqual({
+      kind: 'conical-spring',
+      elastomer: 'EPDM',
+      lubricant: 'glycol-water',
+      ring: 'B',
+      coil: 'left',
+      sheet: { outer_diameter: '1.440 in', liquid: 'outside' },
+    });
+    expect(mixture.service).toEqual({ fluid: 'water-glycol', glycol: 'propylene', concentration: '30 %' });
+    expect(mixture.impeller).toEqual({ keyways: 1 });
+    const other = tidyMakeUp({
+      ...full,
+      seal: { ...full.seal, kind: 'elastomer-bellows', sheet: { liquid: 'inside' } },
+      service: { ...full.service, fluid: 'sea-water' },
+    });
+    expect(other.seal.coil).toBeUndefined();
+    expect(other.seal.sheet).toBeUndefined();
+    expect(other.service).toEqual({ fluid: 'sea-water', concentration: '30 %' });
+  });
+
   it('writes a size the way the job file wants it', () => {
     expect(entryOf({ nominal: '1 in', lower: '', upper: '' })).toBe('1 in');
     expect(entryOf({ nominal: '', lower: '1 in', upper: '2 in' })).toEqual({ lower: '1 in', upper: '2 in' });

@@ -1,0 +1,36 @@
+// Whether a seal lives in its service: its checks, what the engine makes of it, and one word for both.
+#pragma once
+
+#include <optional>
+#include <string_view>
+#include <vector>
+
+#include "job/job_state.h"
+#include "job/seal_service.h"
+#include "job/tried_conditions.h"
+
+namespace pumpwright::job {
+
+struct SealFinding {
+  SealService service;
+  std::vector<CheckFinding> checks;  // of the seal and its service, in plan order
+  Verdict verdict = Verdict::unproven;
+  Verdict in_service = Verdict::unproven;  // of those that ask whether this seal suits this service
+  Verdict as_set = Verdict::unproven;      // of those that ask whether it is set right
+
+  const CheckFinding* find(std::string_view check) const;  // null when the plan has no such check
+};
+
+// The seal's checks and their verdict in one word: fail when one fails, pass when all pass and a film was
+// found wherever one was looked for, else unproven. A working length that is tried takes the place of the
+// measured one, so the check of the measured one is left out.
+SealFinding find_of_seal(const SealQuestion& question, const JobState& state);
+
+// The lowest suction pressure found at which the margin over boiling reaches what its check asks, with the
+// film solved there: more pressure presses the faces harder and heats them, so it can be more than
+// SealService::least_suction. A little is added, so that its first three digits still do. Nothing when there
+// is no such check or none was found.
+std::optional<GaugePressure> suction_that_does(const SealQuestion& question, const JobState& state,
+                                               const SealFinding& finding);
+
+}  // namespace pumpwright::job
