@@ -28,7 +28,7 @@ MeasuredReading service_temperature(const JudgeContext& in) {
 }
 
 // The chamber's pressure is known as a range only; the ratio is taken as anywhere in it.
-MeasuredReading vapour_ratio(const JudgeContext& in) {
+MeasuredReading vapour_ratio(const Check& check, const JudgeContext& in) {
   const SealService service = seal_service(in, Asked::everything, in.tried_length);
   if (!service.margin) return blocked_by(Reason::not_computable, service.missing);
   MeasuredReading out;
@@ -37,6 +37,10 @@ MeasuredReading vapour_ratio(const JudgeContext& in) {
   m.value = (service.ratio_low + service.ratio_high) / 2;
   m.u = (service.ratio_high - service.ratio_low) / 2 / std::sqrt(3.0);
   out.numbers = {m};
+  // Below the limit already at the liquid's own temperature, it fails whatever the faces do.
+  const bool lower = !check.limits.empty() && check.limits.front().lower.has_value();
+  if (service.film_in_doubt() && lower && m.value >= check.limits.front().lower->si)
+    out.blocked = Reason::not_computable;
   return out;
 }
 
@@ -65,7 +69,7 @@ MeasuredReading measure_service(const Check& check, const JudgeContext& in) {
     case Judged::spring_force:
       return spring_force(in);
     default:
-      return vapour_ratio(in);
+      return vapour_ratio(check, in);
   }
 }
 

@@ -21,16 +21,9 @@ struct SealFinding {
   const CheckFinding* find(std::string_view check) const;  // null when the plan has no such check
 };
 
-// The seal's checks and their verdict in one word: fail when one fails, pass when all pass and a film was
-// found wherever one was looked for, else unproven. A working length that is tried takes the place of the
+// The seal's checks and their verdict in one word: fail when one fails, pass when all pass, else
+// unproven. A working length that is tried takes the place of the
 // measured one, so the check of the measured one is left out.
 SealFinding find_of_seal(const SealQuestion& question, const JobState& state);
-
-// The lowest suction pressure found at which the margin over boiling reaches what its check asks, with the
-// film solved there: more pressure presses the faces harder and heats them, so it can be more than
-// SealService::least_suction. A little is added, so that its first three digits still do. Nothing when there
-// is no such check or none was found.
-std::optional<GaugePressure> suction_that_does(const SealQuestion& question, const JobState& state,
-                                               const SealFinding& finding);
 
 }  // namespace pumpwright::job

@@ -16,6 +16,9 @@ constexpr double usual_part_length_m = 8e-3;
 constexpr double spring_doubt = 0.05;
 // Of carbon on a hard face without liquid; 0.1 to 0.4 (remembered).
 constexpr double usual_dry_friction = 0.25;
+// Of the absolute suction pressure: more than rounding to three digits takes away.
+constexpr double suction_reserve = 0.006;
+constexpr int suction_tries = 24;
 // How far the map reaches around the service's own point.
 constexpr double map_colder_k = 40, map_hotter_k = 40;
 constexpr double least_map_pressure_pa = 1e5;
@@ -216,14 +219,14 @@ class Computation {
                       part_length(sheet.seat_length, make_up_.dimension("seat_thickness")))};
   }
 
-  seal::FilmCase film_case() const {
+  seal::FilmCase film_case(AbsolutePressure chamber) const {
     const auto& [ring, seat] = *rings_;
     const SealFigures& figures = *in_.snapshot.seal;
     const auto side = out_.faces->pressure;
     seal::FilmCase film;
     film.faces = *out_.faces;
     film.spring = out_.spring->force.value;
-    film.chamber = absolute(out_.chamber->expected);
+    film.chamber = chamber;
     film.atmosphere = out_.state->atmosphere;
     film.chamber_temperature = out_.state->temperature;
     film.speed = speed();
@@ -244,9 +247,49 @@ class Computation {
     if (!out_.load || !out_.liquid || !rings_) return;
     const Pressure boiling = out_.liquid->saturation_pressure(out_.state->temperature).value;
     if (absolute(out_.chamber->expected).value <= boiling) return;  // no film where the chamber boils
-    out_.film_case = film_case();
+    out_.film_case = film_case(absolute(out_.chamber->expected));
     out_.film = seal::solve_film(*out_.film_case, *out_.liquid);
     if (!out_.film->converged) lacks(wording::film_unsolved());
+  }
+
+  // The ratio of chamber to vapour pressure that the plan asks for.
+  seal::MarginRule margin_rule() const {
+    seal::MarginRule rule;
+    rule.least_difference = pascals(1e7);  // out of reach: the ratio decides, as in the check
+    const Check* check = in_.snapshot.plan.find("vapour-margin");
+    if (check != nullptr && !check->limits.empty() && check->limits.front().lower)
+      rule.least_ratio = check->limits.front().lower->si;
+    return rule;
+  }
+
+  // Hottest place of the faces with that pressure in the chamber; nothing when no film is found.
+  std::optional<Temperature> face_at(AbsolutePressure chamber, const seal::FilmLiquid& liquid) const {
+    const auto solved = seal::solve_film(film_case(chamber), liquid);
+    return solved.converged ? std::optional(solved.face_hottest) : std::nullopt;
+  }
+
+  static GaugePressure a_little_over(GaugePressure suction, AbsolutePressure atmosphere) {
+    return {suction.value + suction_reserve * (suction.value + atmosphere.value)};
+  }
+
+  std::optional<GaugePressure> suction_that_does(const fluid::Liquid& liquid) const {
+    const seal::SuctionRequest asked{out_.state->rise, out_.chamber->share.low, out_.state->altitude};
+    const auto suction_at = [&](Temperature t) {
+      return seal::least_suction(seal::least_chamber_pressure(liquid, t, margin_rule()), asked);
+    };
+    const AbsolutePressure air = out_.state->atmosphere;
+    if (!out_.load || !out_.liquid || !rings_) return a_little_over(suction_at(*out_.judged_at), air);
+    const seal::FilmLiquid tabulated(*out_.liquid, absolute(out_.chamber->expected));
+    GaugePressure suction = suction_at(out_.state->temperature);
+    for (int i = 0; i < suction_tries; ++i) {
+      const AbsolutePressure chamber = absolute({suction.value + asked.share * asked.rise});
+      const auto face = face_at(chamber, tabulated);
+      const GaugePressure wanted = face ? suction_at(*face) : a_little_over(suction, air);
+      if (face && wanted.value <= suction.value) return a_little_over(suction, air);
+      suction = std::max(wanted, a_little_over(suction, air),
+                         [](GaugePressure a, GaugePressure b) { return a.value < b.value; });
+    }
+    return std::nullopt;
   }
 
   void take_margin() {
@@ -259,9 +302,7 @@ class Computation {
     out_.margin = seal::vapour_margin(*liquid, absolute(out_.chamber->expected), *out_.judged_at);
     out_.ratio_low = absolute(out_.chamber->low).value.value() / vapour_pa;
     out_.ratio_high = absolute(out_.chamber->high).value.value() / vapour_pa;
-    out_.least_suction =
-        seal::least_suction(seal::least_chamber_pressure(*liquid, *out_.judged_at),
-                            {out_.state->rise, out_.chamber->share.low, out_.state->altitude});
+    out_.least_suction = suction_that_does(*liquid);
   }
 
   static Mass mass_of(const seal::Ring& ring, Density density) {

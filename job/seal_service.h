@@ -49,14 +49,21 @@ struct SealService {
   std::optional<Temperature>
       judged_at;                // hottest place of the faces where the film is known, else the liquid's
   bool judged_at_face = false;  // which of the two
-  std::optional<seal::VapourMargin> margin;    // at the expected chamber pressure and `judged_at`
-  double ratio_low = 0, ratio_high = 0;        // of the margin over the chamber's range
-  std::optional<GaugePressure> least_suction;  // that would be enough at `judged_at`, at the range's low end
-  std::optional<seal::Tracking> tracking;      // of the seat as it was swept; the head turns, the seat stands
+  std::optional<seal::VapourMargin> margin;  // at the expected chamber pressure and `judged_at`
+  double ratio_low = 0, ratio_high = 0;      // of the margin over the chamber's range
+  // Suction pressure at which the margin reaches what its check asks, at the chamber's low end and with the
+  // film solved there: more pressure presses the faces harder and heats them. A little is added, so that its
+  // first three digits still do. Absent when none was found.
+  std::optional<GaugePressure> least_suction;
+  std::optional<seal::Tracking> tracking;  // of the seat as it was swept; the head turns, the seat stands
   std::optional<seal::DryRunTime>
       dry_run;  // from the liquid's temperature to the elastomer's limit, an estimate
   std::vector<Text> missing;
   std::vector<Text> assumed;  // what the numbers rest on besides
+
+  // A film was looked for and not found: the faces may boil or run dry, and a margin that is judged at the
+  // liquid's own temperature says nothing of them.
+  bool film_in_doubt() const { return film && !film->converged; }
 };
 
 enum class Asked {

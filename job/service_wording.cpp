@@ -137,8 +137,9 @@ Text usual_part_length(Length length) {
 
 std::vector<Text> margin(const SealService& s, const MakeUp& make_up) {
   const Unit& gauge = *make_up.service.suction_pressure->unit;
-  std::vector<Text> out{judged_at_text(s, *make_up.service.temperature->unit), pressures_text(s, gauge),
-                        suction_text(s, gauge)};
+  std::vector<Text> out{judged_at_text(s, *make_up.service.temperature->unit), pressures_text(s, gauge)};
+  if (s.least_suction) out.push_back(suction_text(s, gauge));
+  if (s.film_in_doubt()) out.push_back(film_unsolved());
   if (s.film && s.film->converged && s.film->boils)
     out.push_back({fmt::format("The film boils on {:.0f} % of the face.", 100 * s.film->boiling_share),
                    fmt::format("La película hierve en {:.0f} % de la cara.", 100 * s.film->boiling_share)});

@@ -173,13 +173,12 @@ json deciding_view(const job::SealFinding& found) {
 
 json seal_view(const job::SealQuestion& question, const job::JobState& state) {
   const job::SealFinding found = job::find_of_seal(question, state);
-  const auto enough = job::suction_that_does(question, state, found);
   return {{"tried", question.tried},
           {"in_service", job::word_of(found.in_service)},
           {"as_set", job::word_of(found.as_set)},
           {"decides", deciding_view(found)},
           {"checks", checks_view(question, state, found)},
-          {"suction_that_does", amount_of(enough, [](const auto& v) { return v; })},
+          {"suction_that_does", amount_of(found.service.least_suction, [](const auto& v) { return v; })},
           {"conditions", conditions_view(question, found.service)},
           {"numbers", numbers_view(found.service)},
           {"face", face_view(found.service)},

@@ -61,7 +61,7 @@ TEST(SealFinding, TooLittleSuctionDoesNotSuitAndTheOneThatWouldDoes) {
   const auto refused = find_of_seal(asked, greenhouse().state);
   EXPECT_EQ(refused.in_service, Verdict::fail);
   EXPECT_EQ(refused.verdict, Verdict::fail);
-  const auto enough = suction_that_does(asked, greenhouse().state, refused);
+  const auto enough = refused.service.least_suction;
   ASSERT_TRUE(enough.has_value());
   // Three digits, in whatever unit, still do.
   for (const char* symbol : {"bar(g)", "psig"}) {
@@ -91,9 +91,10 @@ TEST(SealFinding, FacesWithoutAFilmAreNotCalledFit) {
   const auto found = find_of_seal(asked, judged.state);
   ASSERT_TRUE(found.service.film.has_value());
   EXPECT_FALSE(found.service.film->converged);
+  EXPECT_EQ(found.find("vapour-margin")->reason, Reason::not_computable);
   EXPECT_EQ(found.in_service, Verdict::unproven);
   EXPECT_EQ(found.as_set, Verdict::pass);
-  EXPECT_FALSE(suction_that_does(asked, judged.state, found).has_value());
+  EXPECT_FALSE(found.service.least_suction.has_value());
 }
 
 TEST(SealFinding, WhatIsNotSetYetLeavesTheServicesVerdictAlone) {
