@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include "report/chain_bar.h"
+#include "report/face_picture.h"
 #include "report/labels.h"
 #include "report/page_flow.h"
 #include "report/palette.h"
@@ -46,6 +47,7 @@ class Composition {
     deviations();
     seal_detail();
     set_verdict_table(flow_, in_);
+    seal_service();
     sweeps();
     chains();
     replaced();
@@ -121,6 +123,16 @@ class Composition {
     const SectionView view =
         seal_view(in_.section, section_markers(in_.snapshot.plan, in_.judgement, in_.section));
     flow_.advance(draw_section(flow_.canvas(), box, view, in_.language).height);
+  }
+
+  void seal_service() {
+    const auto picture = face_picture(in_.snapshot, in_.state, in_.language);
+    if (!picture) return;
+    flow_.heading(label(Label::seal_service), face_height(*picture) + 30);
+    flow_.paragraph(label(Label::seal_service_note), small());
+    flow_.advance(8);
+    draw_face(flow_.canvas(), {flow_.left(), flow_.y()}, flow_.width(), *picture);
+    flow_.advance(face_height(*picture) + 8);
   }
 
   // Two pictures side by side, with every reading of the sweep as it was written beneath.

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "report/chain_bar.h"
+#include "report/face_picture.h"
 #include "report/polar_plot.h"
 #include "report/section_drawing.h"
 
@@ -45,6 +46,7 @@ std::string section_picture(const BuildRecordInput& in, const SectionView& view,
 
 std::vector<std::string> drawing_names(const BuildRecordInput& in) {
   std::vector<std::string> names{"section", "seal"};
+  if (face_picture(in.snapshot, in.state, in.language)) names.emplace_back("faces");
   for (const PolarPlot& plot : polar_plots(in.snapshot.plan, in.state, in.judgement, in.language))
     names.push_back(std::string(sweep_prefix) + plot.id);
   for (const ChainBar& bar : chain_bars(in.snapshot.plan, in.judgement, in.language))
@@ -58,6 +60,14 @@ std::optional<std::string> drawing(const BuildRecordInput& in, std::string_view 
     const SectionView view = name == "seal" ? seal_view(in.section, std::move(markers))
                                             : whole_view(in.section, std::move(markers));
     return section_picture(in, view, picture);
+  }
+  if (name == "faces") {
+    constexpr double width = 560;
+    const auto faces = face_picture(in.snapshot, in.state, in.language);
+    if (!faces) return std::nullopt;
+    return framed(
+        width, picture, [&](Canvas&) { return face_height(*faces); },
+        [&](Canvas& c, Point at) { draw_face(c, at, width, *faces); });
   }
   if (name.starts_with(sweep_prefix)) {
     constexpr double width = 320;

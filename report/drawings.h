@@ -10,7 +10,8 @@
 
 namespace pumpwright::report {
 
-// Names of every drawing this job has: "section", "seal", "sweep:<check>" for every sweep (with
+// Names of every drawing this job has: "section", "seal", "faces" where a film was found, "sweep:<check>" for
+// every sweep (with
 // "/<reading>" when several readings of a check stand), "chain:<check>" for every stack-up.
 std::vector<std::string> drawing_names(const BuildRecordInput& input);
 

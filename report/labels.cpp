@@ -82,6 +82,30 @@ const std::vector<Row>& rows() {
       {Label::simple,
        {"as read, instrument at least {} times as fine",
         "según lectura, instrumento al menos {} veces más fino"}},
+      {Label::seal_service, {"The seal in its service", "El cierre en su servicio"}},
+      {Label::seal_service_note,
+       {"Computed, not measured: the film between the faces at the conditions of the make-up, along the face "
+        "from its "
+        "inside to its outside.",
+        "Calculado, no medido: la película entre las caras en las condiciones de la configuración, a lo "
+        "largo de la cara "
+        "de dentro afuera."}},
+      {Label::face_film, {"film", "película"}},
+      {Label::face_pressure, {"pressure of the liquid", "presión del líquido"}},
+      {Label::face_summits,
+       {"dashed: carried by summits in touch", "a trazos: llevado por crestas en contacto"}},
+      {Label::face_temperature, {"temperature", "temperatura"}},
+      {Label::seal_margin,
+       {"pressure at the seal over vapour pressure", "presión en el cierre sobre presión de vapor"}},
+      {Label::seal_least_suction,
+       {"suction pressure that would do for the seal", "presión de aspiración que basta para el cierre"}},
+      {Label::seal_balance, {"balance ratio", "relación de equilibrio"}},
+      {Label::seal_spring, {"spring force", "fuerza del muelle"}},
+      {Label::seal_friction, {"friction torque", "par de fricción"}},
+      {Label::seal_heat, {"heat of the faces", "calor de las caras"}},
+      {Label::seal_hottest, {"hottest place of the faces", "lugar más caliente de las caras"}},
+      {Label::seal_touch, {"carried by summits in touch", "llevado por crestas en contacto"}},
+      {Label::seal_leak, {"leak", "fuga"}},
       {Label::sweeps, {"Sweeps", "Barridos"}},
       {Label::sweeps_note,
        {"The ring is the mean; departures from it are magnified as stated under each picture. Turning parts "
