@@ -14,11 +14,12 @@
 namespace pumpwright::report {
 namespace {
 
-constexpr double strip_height = 62;
+constexpr double strip_height = 48;
 constexpr double strip_gap = 16;
 constexpr double scale_width = 44;  // for the numbers at the left of a strip
 constexpr double numbers_share = 0.4;
-constexpr double row_height = 13;
+constexpr double row_gap = 6;
+constexpr double row_height_most = 25;  // a name of two lines
 
 Type small() {
   return {7.4, Weight::regular, soft_ink, Align::left};
@@ -50,18 +51,22 @@ std::string shown(const AnyQuantity& quantity, const Units& units) {
 }
 
 std::vector<FaceCurve> curves_of(const seal::FilmSolution& film, const Units& units, job::Language language) {
-  const auto say = [&](Label l) { return text_of(l, language); };
-  FaceCurve gap{say(Label::face_film) + ", µm", {}};
-  FaceCurve pressure{say(Label::face_pressure) + ", " + std::string(units.pressure.symbol), {}};
-  FaceCurve heat{say(Label::face_temperature) + ", " + std::string(units.temperature.symbol), {}};
-  pressure.beside_title = say(Label::face_summits);
+  const auto titled = [&](Label l, std::string_view unit) {
+    return FaceCurve{fmt::format("{}, {}", text_of(l, language), unit), {}};
+  };
+  const Unit& difference =
+      unit_with_symbol(units.length.system == System::inch ? "psi" : "bar", Kind::pressure_difference);
+  FaceCurve gap = titled(Label::face_film, "µm");
+  FaceCurve pressure = titled(Label::face_pressure, units.pressure.symbol);
+  FaceCurve summits = titled(Label::face_summits, difference.symbol);
+  FaceCurve heat = titled(Label::face_temperature, units.temperature.symbol);
   for (const auto& p : film.profile) {
     gap.values.push_back(p.film.value() * 1e6);
     pressure.values.push_back(from_si(p.pressure.value.value(), units.pressure));
-    pressure.beside.push_back(from_si(p.contact.value(), units.pressure));
+    summits.values.push_back(from_si(p.contact.value(), difference));
     heat.values.push_back(from_si(kelvin_of(p.temperature), units.temperature));
   }
-  return {gap, pressure, heat};
+  return {gap, pressure, summits, heat};
 }
 
 std::vector<std::pair<std::string, std::string>> numbers_of(const job::SealService& s, const Units& units,
@@ -70,7 +75,7 @@ std::vector<std::pair<std::string, std::string>> numbers_of(const job::SealServi
   const auto add = [&](Label name, std::string value) {
     out.emplace_back(text_of(name, language), std::move(value));
   };
-  if (s.margin) add(Label::seal_margin, fmt::format("{:.2f}", s.margin->ratio));
+  if (s.margin) add(Label::seal_margin, fmt::format("{:.2f} … {:.2f}", s.ratio_low, s.ratio_high));
   if (s.least_suction) {
     const Unit& gauge =
         unit_with_symbol(units.length.system == System::inch ? "psig" : "bar(g)", Kind::pressure_gauge);
@@ -88,52 +93,45 @@ std::vector<std::pair<std::string, std::string>> numbers_of(const job::SealServi
 
 struct Scale {
   double least, most;
+
+  double share(double value) const { return (value - least) / (most - least); }
 };
 
-// From the least to the most of both curves, with room above and below; a film and a pressure start from
-// zero.
+// From the least to the most; a curve that is level gets a little room.
 Scale scale_of(const FaceCurve& curve) {
-  auto [least, most] = std::minmax_element(curve.values.begin(), curve.values.end());
-  Scale scale{*least, *most};
-  for (const double v : curve.beside)
-    scale = {std::min(scale.least, v), std::max(scale.most, v)};
-  const double room = std::max(0.08 * (scale.most - scale.least), 1e-9 + 1e-3 * std::fabs(scale.most));
-  return {scale.least - room, scale.most + room};
+  const auto [least, most] = std::minmax_element(curve.values.begin(), curve.values.end());
+  const double room = *most > *least ? 0 : 1e-9 + 1e-3 * std::fabs(*most);
+  return {*least - room, *most + room};
 }
 
-void draw_curve(Canvas& canvas, const Box& box, const FacePicture& picture, const std::vector<double>& values,
-                const Scale& scale, const Pen& pen) {
-  if (values.empty()) return;
+std::vector<Point> path_of(const Box& box, const FacePicture& picture, const FaceCurve& curve,
+                           const Scale& scale) {
   const double first = picture.radii_m.front(), last = picture.radii_m.back();
   std::vector<Point> points;
-  for (std::size_t i = 0; i < values.size(); ++i)
+  for (std::size_t i = 0; i < curve.values.size(); ++i)
     points.push_back({box.x + box.width * (picture.radii_m[i] - first) / (last - first),
-                      box.bottom() - box.height * (values[i] - scale.least) / (scale.most - scale.least)});
-  canvas.open_path(points, pen);
+                      box.bottom() - box.height * scale.share(curve.values[i])});
+  return points;
 }
 
 void draw_strip(Canvas& canvas, const Box& box, const FacePicture& picture, const FaceCurve& curve) {
   const Scale scale = scale_of(curve);
   canvas.rectangle(box, {std::nullopt, Pen{hair, 0.6, {}}});
   const auto number = [&](double value, double y) {
-    const std::string text = fmt::format("{:.3g}", value);
-    canvas.text({box.x - 5, y}, text, {7.4, Weight::regular, soft_ink, Align::right});
+    canvas.text({box.x - 5, y}, fmt::format("{:.3g}", value), {7.4, Weight::regular, soft_ink, Align::right});
   };
   number(scale.most, box.y - 1);
   number(scale.least, box.bottom() - 9);
-  draw_curve(canvas, box, picture, curve.beside, scale, {unproven_colour, 1, {3, 2}});
-  draw_curve(canvas, box, picture, curve.values, scale, {fit_line, 1.3, {}});
-  std::string title = curve.title;
-  if (!curve.beside.empty()) title += "   (" + curve.beside_title + ")";
-  canvas.text({box.x, box.y - 11}, title, small());
+  canvas.open_path(path_of(box.inset(3), picture, curve, scale), {fit_line, 1.3, {}});
+  canvas.text({box.x, box.y - 11}, curve.title, small());
 }
 
 void draw_numbers(Canvas& canvas, Point at, double width, const FacePicture& picture) {
   double y = at.y;
   for (const auto& [name, value] : picture.numbers) {
-    canvas.text({at.x, y}, name, small(), width * 0.62);
-    canvas.text({at.x + width * 0.64, y - 0.6}, value, strong(), width * 0.36);
-    y += row_height + 4;
+    const double name_width = width * 0.6;
+    canvas.text({at.x + name_width + 6, y - 0.6}, value, strong(), width - name_width - 6);
+    y += canvas.text({at.x, y}, name, small(), name_width).height + row_gap;
   }
 }
 
@@ -156,7 +154,7 @@ std::optional<FacePicture> face_picture(const job::Snapshot& snapshot, const job
 
 double face_height(const FacePicture& picture) {
   const double strips = static_cast<double>(picture.curves.size()) * (strip_height + strip_gap) + 14;
-  return std::max(strips, static_cast<double>(picture.numbers.size()) * (row_height + 4));
+  return std::max(strips, static_cast<double>(picture.numbers.size()) * row_height_most);
 }
 
 void draw_face(Canvas& canvas, Point at, double width, const FacePicture& picture) {

@@ -1,8 +1,7 @@
-// The faces of a seal in their service: film, pressure and temperature along the face, one above the other,
-// from the inside out.
+// The faces of a seal in their service: film, pressure of the liquid, pressure of the summits in touch and
+// temperature along the face, one above the other, from the inside out.
 //
-// Each has its own scale and says it; the pressure of the summits in touch stands beside that of the liquid,
-// told apart by its dashes. The numbers that decide stand beside the picture.
+// Each has its own scale and says it. The numbers that decide stand beside the picture.
 #pragma once
 
 #include <optional>
@@ -18,9 +17,8 @@
 namespace pumpwright::report {
 
 struct FaceCurve {
-  std::string title;                        // "film, µm"
-  std::vector<double> values, beside = {};  // one for each radius; `beside` dashed, may be empty
-  std::string beside_title = {};
+  std::string title;           // "film, µm"
+  std::vector<double> values;  // one for each radius
 };
 
 struct FacePicture {

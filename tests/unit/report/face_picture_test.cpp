@@ -22,7 +22,7 @@ std::optional<FacePicture> picture_of(const nlohmann::json& document, job::Langu
 TEST(FacePicture, ShowsFilmPressureAndTemperatureFromTheInsideOut) {
   const auto picture = picture_of(demo("greenhouse-circulator"), job::Language::english);
   ASSERT_TRUE(picture.has_value());
-  ASSERT_EQ(picture->curves.size(), 3U);
+  ASSERT_EQ(picture->curves.size(), 4U);
   for (const auto& curve : picture->curves)
     EXPECT_EQ(curve.values.size(), picture->radii_m.size());
   EXPECT_LT(picture->radii_m.front(), picture->radii_m.back());
@@ -31,7 +31,7 @@ TEST(FacePicture, ShowsFilmPressureAndTemperatureFromTheInsideOut) {
   EXPECT_LT(pressure.front(), pressure.back());
   EXPECT_NEAR(pressure.front(), 14.7, 1);
   EXPECT_EQ(picture->curves[1].title, "pressure of the liquid, psia");
-  EXPECT_EQ(picture->curves[2].title, "temperature, °C");
+  EXPECT_EQ(picture->curves[3].title, "temperature, °C");
 }
 
 TEST(FacePicture, SaysTheNumbersThatDecideInBothLanguages) {
