@@ -181,8 +181,8 @@ Fastener decode_fastener(const JsonReader& json) {
 }
 
 Service decode_service(const JsonReader& json) {
-  json.allow_only(
-      {"fluid", "temperature", "suction_pressure", "head_pressure", "altitude", "glycol", "concentration"});
+  json.allow_only({"fluid", "temperature", "suction_pressure", "head_pressure", "altitude", "glycol",
+                   "concentration", "liquid"});
   Service s;
   s.fluid = json.required("fluid").text(64);
   if (const auto t = json.optional("temperature")) s.temperature = decode_written(*t, Kind::temperature);
@@ -191,6 +191,7 @@ Service decode_service(const JsonReader& json) {
   s.head_pressure = optional_positive(json, "head_pressure", Kind::pressure_difference);
   if (const auto altitude = json.optional("altitude")) s.altitude = decode_written(*altitude, Kind::length);
   if (const auto glycol = json.optional("glycol")) s.glycol = glycol->word({"ethylene", "propylene"});
+  if (const auto liquid = json.optional("liquid")) s.liquid = decode_liquid_sheet(*liquid, s.fluid);
   s.concentration = optional_positive(json, "concentration", Kind::percent);
   if (s.concentration && s.concentration->si >= 1) json.required("concentration").refuse("below 100 %");
   return s;

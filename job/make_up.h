@@ -10,6 +10,7 @@
 #include "engine/quantity/parse.h"
 #include "engine/seal/chamber_pressure.h"
 #include "job/json_reader.h"
+#include "job/liquid_sheet.h"
 
 namespace pumpwright::job {
 
@@ -71,6 +72,7 @@ struct Service {
   std::optional<Written> altitude;       // of the site
   std::string glycol;                    // "ethylene", "propylene"; empty: not given
   std::optional<Written> concentration;  // of glycol or of salt, by mass
+  std::optional<LiquidSheet> liquid;     // of a liquid the program does not know by name
 };
 
 struct MakeUp {

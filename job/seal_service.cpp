@@ -62,7 +62,9 @@ class Computation {
 
   void find_liquid() {
     const Service& service = make_up_.service;
-    if (service.fluid == "water") {
+    if (service.liquid) {
+      out_.liquid = liquid_of(*service.liquid, service.fluid);
+    } else if (service.fluid == "water") {
       out_.liquid = fluid::liquid_by_name({"water", {}, {}});
     } else if (service.fluid == "sea-water") {
       if (!service.concentration) rests_on(wording::usual_salt());

@@ -146,13 +146,15 @@ Driver decode_frozen_driver(const JsonReader& at) {
 }
 
 json encode_service(const Service& s) {
-  return {{"fluid", s.fluid},
-          {"temperature", optional_written(s.temperature)},
-          {"suction_pressure", optional_written(s.suction_pressure)},
-          {"head_pressure", optional_written(s.head_pressure)},
-          {"altitude", optional_written(s.altitude)},
-          {"glycol", s.glycol},
-          {"concentration", optional_written(s.concentration)}};
+  json out{{"fluid", s.fluid},
+           {"temperature", optional_written(s.temperature)},
+           {"suction_pressure", optional_written(s.suction_pressure)},
+           {"head_pressure", optional_written(s.head_pressure)},
+           {"altitude", optional_written(s.altitude)},
+           {"glycol", s.glycol},
+           {"concentration", optional_written(s.concentration)}};
+  if (s.liquid) out["liquid"] = encode_liquid_sheet(*s.liquid);
+  return out;
 }
 
 Service decode_frozen_service(const JsonReader& at) {
@@ -164,6 +166,7 @@ Service decode_frozen_service(const JsonReader& at) {
   s.altitude = decode_later(at, "altitude");
   s.glycol = text_later(at, "glycol");
   s.concentration = decode_later(at, "concentration");
+  if (const auto liquid = at.optional("liquid")) s.liquid = decode_frozen_liquid_sheet(*liquid);
   return s;
 }
 

@@ -1,6 +1,8 @@
 // The seal's service as the judge sees it: margin over boiling, spring, and the stack that is off.
 #include "job/seal_service.h"
 
+#include <cmath>
+
 #include <gtest/gtest.h>
 
 #include "engine/quantity/format.h"
@@ -67,6 +69,49 @@ TEST(VapourMargin, OfALiquidNobodyKnowsIsNotComputable) {
   EXPECT_EQ(judged.of("vapour-margin").reason, Reason::not_computable);
   EXPECT_NE(judged.of("vapour-margin").readings[0].remarks.at(0).en.find("nutrient solution"),
             std::string::npos);
+}
+
+TEST(VapourMargin, OfALiquidFromItsSheetIsThatOfItsPoints) {
+  json document = hot_water("60 degC", "0.5 bar(g)");
+  auto& service = document["make_up"]["service"];
+  service["fluid"] = "rinse solvent";
+  service["liquid"] = {
+      {"source", "the solvent's sheet, invented"},
+      {"vapour_pressure",
+       {{{"at", "20 degC"}, {"pressure", "0.1 bar(a)"}}, {{"at", "120 degC"}, {"pressure", "4 bar(a)"}}}},
+      {"viscosity",
+       {{{"at", "20 degC"}, {"kinematic", "3 mm²/s"}}, {{"at", "120 degC"}, {"kinematic", "0.9 mm²/s"}}}},
+      {"density", {{{"at", "20 degC"}, {"density", "850 kg/m³"}}}},
+      {"heat_capacity", "2.1 kJ/(kg·K)"},
+      {"conductivity", "0.13 W/(m·K)"}};
+  const auto judged = judge_document(document);
+  const SealService found = service_of(judged);
+  ASSERT_TRUE(found.liquid && found.film && found.film->converged);
+  // Clausius and Clapeyron between the two points, at the temperature it was judged at.
+  const double t = kelvin_of(*found.judged_at);
+  const double share = (1 / 293.15 - 1 / t) / (1 / 293.15 - 1 / 393.15);
+  EXPECT_NEAR(found.margin->vapour.value.value(), 1e4 * std::pow(40, share), 1);
+  EXPECT_EQ(judged.of("liquid-elastomer").reason, Reason::pair_unknown);
+  const json frozen = json::parse(freeze(document.dump(), judged.snapshot));
+  EXPECT_DOUBLE_EQ(service_of(judge_document(frozen)).margin->ratio, found.margin->ratio);
+}
+
+TEST(LiquidSheet, WhosePointsMakeNoLiquidIsRefusedAtItsPlace) {
+  json document = hot_water("60 degC", "0.5 bar(g)");
+  document["make_up"]["service"]["liquid"] = {
+      {"source", "a sheet"},
+      {"vapour_pressure", {{{"at", "20 degC"}, {"pressure", "0.1 bar(a)"}}}},
+      {"viscosity",
+       {{{"at", "20 degC"}, {"kinematic", "3 mm²/s"}}, {{"at", "120 degC"}, {"kinematic", "0.9 mm²/s"}}}},
+      {"density", {{{"at", "20 degC"}, {"density", "850 kg/m³"}}}},
+      {"heat_capacity", "2.1 kJ/(kg·K)"},
+      {"conductivity", "0.13 W/(m·K)"}};
+  try {
+    judge_document(document);
+    FAIL() << "accepted";
+  } catch (const BadInput& e) {
+    EXPECT_EQ(e.what_was_wrong().place.rfind("/make_up/service/liquid", 0), 0U) << e.what();
+  }
 }
 
 TEST(VapourMargin, TheRememberedRatioDecidesNothingUntilTheShopConfirmsIt) {
