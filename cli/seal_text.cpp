@@ -103,7 +103,7 @@ class Sheet {
       row({"vapour pressure there", "presión de vapor allí"}, shown(AnyQuantity(s.margin->vapour)));
       row({"the liquid boils at", "el líquido hierve a"}, shown(AnyQuantity(s.margin->boiling)));
     }
-    if (s.least_suction)
+    if (s.least_suction && s.least_suction->value >= pascals(0))
       row({"least suction pressure that would do for the seal",
            "mínima presión de aspiración que basta para el cierre"},
           shown(AnyQuantity(*s.least_suction)));

@@ -127,6 +127,15 @@ void want_faces_in_order(const JsonReader& json, const SealSheet& sheet) {
   const double least = 0.5 * sheet.inner_diameter.si, most = 1.5 * sheet.outer_diameter.si;
   if (sheet.balance_diameter.si < least || sheet.balance_diameter.si > most)
     json.required("balance_diameter").refuse("a diameter close to those of the faces");
+  try {
+    const seal::Faces faces = faces_of(sheet);
+    seal::require_valid(faces, "sheet");
+    if (seal::balance_ratio(faces) <= 0)
+      json.required("balance_diameter").refuse("a diameter with which the liquid presses the faces together");
+  } catch (const BadInput& e) {
+    if (!e.what_was_wrong().place.empty()) throw;
+    throw e.at(json.pointer());
+  }
   if (sheet.force_lower && sheet.force_upper && sheet.force_upper->si < sheet.force_lower->si)
     json.required("force_upper").refuse("not smaller than \"force_lower\"");
 }
@@ -243,6 +252,11 @@ void fill(MakeUp& make_up, const Row& row, const ColumnFor& from) {
 }
 
 }  // namespace
+
+seal::Faces faces_of(const SealSheet& sheet) {
+  return {metres(sheet.outer_diameter.si), metres(sheet.inner_diameter.si), metres(sheet.balance_diameter.si),
+          sheet.pressed_outside ? seal::PressureSide::outside : seal::PressureSide::inside};
+}
 
 std::span<const DimensionName> dimension_names() {
   return dimension_table;

@@ -9,6 +9,7 @@
 #include "catalog/catalog.h"
 #include "engine/quantity/parse.h"
 #include "engine/seal/chamber_pressure.h"
+#include "engine/seal/face_geometry.h"
 #include "job/json_reader.h"
 #include "job/liquid_sheet.h"
 
@@ -46,6 +47,8 @@ struct SealSheet {
   std::optional<Written> force_lower, force_upper;  // what the spring may press with
   std::optional<Written> ring_length, seat_length;  // axial, of the two faces' parts
 };
+
+seal::Faces faces_of(const SealSheet& sheet);
 
 struct Seal {
   std::string kind;          // "elastomer-bellows", "o-ring-pusher", "conical-spring"

@@ -33,6 +33,18 @@ Verdict verdict_of(const std::vector<CheckFinding>& checks, std::span<const std:
   return verdict_of(named);
 }
 
+Verdict no_better_than_unproven(Verdict verdict) {
+  return verdict == Verdict::pass ? Verdict::unproven : verdict;
+}
+
+// A make-up that leaves these out has no such check in its plan, and proves nothing by that.
+bool lacks_a_check(const SealFinding& finding) {
+  constexpr std::array<std::string_view, 3> never_missing{"elastomer-temperature", "face-pair",
+                                                          "vapour-margin"};
+  return std::any_of(never_missing.begin(), never_missing.end(),
+                     [&](std::string_view check) { return finding.find(check) == nullptr; });
+}
+
 }  // namespace
 
 const CheckFinding* SealFinding::find(std::string_view check) const {
@@ -50,6 +62,10 @@ SealFinding find_of_seal(const SealQuestion& question, const JobState& state) {
   }
   out.verdict = verdict_of(out.checks);
   out.in_service = verdict_of(out.checks, service_checks);
+  if (lacks_a_check(out)) {
+    out.verdict = no_better_than_unproven(out.verdict);
+    out.in_service = no_better_than_unproven(out.in_service);
+  }
   out.as_set = verdict_of(out.checks, set_checks);
   return out;
 }

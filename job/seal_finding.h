@@ -21,9 +21,9 @@ struct SealFinding {
   const CheckFinding* find(std::string_view check) const;  // null when the plan has no such check
 };
 
-// The seal's checks and their verdict in one word: fail when one fails, pass when all pass, else
-// unproven. A working length that is tried takes the place of the
-// measured one, so the check of the measured one is left out.
+// The seal's checks and their verdict in one word: fail when one fails, pass when all pass and the make-up
+// says enough for each of them to be asked, else unproven. A working length that is tried takes the place of
+// the measured one, so the check of the measured one is left out.
 SealFinding find_of_seal(const SealQuestion& question, const JobState& state);
 
 }  // namespace pumpwright::job

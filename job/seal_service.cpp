@@ -91,7 +91,10 @@ class Computation {
     if (!service.temperature || !service.suction_pressure) return;
     ServiceState state{kelvin(service.temperature->si), GaugePressure{pascals(service.suction_pressure->si)},
                        pascals(0), metres(0), AbsolutePressure{}};
-    if (service.altitude) state.altitude = metres(service.altitude->si);
+    if (service.altitude)
+      state.altitude = metres(service.altitude->si);
+    else
+      rests_on(wording::sea_level());
     if (service.head_pressure) state.rise = pascals(service.head_pressure->si);
     state.atmosphere = seal::standard_atmosphere(state.altitude);
     out_.state = state;
@@ -104,16 +107,18 @@ class Computation {
       share = seal::chamber_share(*make_up_.impeller_back);
     else
       rests_on(wording::chamber_at_suction());
-    out_.chamber = seal::chamber_pressure(out_.state->suction, out_.state->rise, share);
+    const auto chamber = seal::chamber_pressure(out_.state->suction, out_.state->rise, share);
+    out_.chamber_low = absolute(chamber.low);
+    out_.chamber_expected = absolute(chamber.expected);
+    out_.chamber_high = absolute(chamber.high);
+    out_.chamber = chamber;
   }
 
   void take_faces() {
     const auto& sheet = make_up_.seal.sheet;
+    out_.film_wanted = sheet.has_value();
     if (!sheet) return lacks(wording::sheet_missing());
-    out_.faces =
-        seal::Faces{metres(sheet->outer_diameter.si), metres(sheet->inner_diameter.si),
-                    metres(sheet->balance_diameter.si),
-                    sheet->pressed_outside ? seal::PressureSide::outside : seal::PressureSide::inside};
+    out_.faces = faces_of(*sheet);
   }
 
   std::optional<Measured<Length>> measured_length() const {
@@ -170,7 +175,7 @@ class Computation {
 
   // Zero when the chamber stands below the atmosphere: the hand formulas know the other way round only.
   Pressure across() const {
-    return std::max(pascals(0), absolute(out_.chamber->expected).value - out_.state->atmosphere.value);
+    return std::max(pascals(0), out_.chamber_expected.value - out_.state->atmosphere.value);
   }
 
   void take_load() {
@@ -210,8 +215,8 @@ class Computation {
   }
 
   void take_rings() {
-    if (!out_.faces) return;
     if (!in_.snapshot.seal) return lacks(wording::face_materials_missing());
+    if (!out_.faces) return;
     const SealFigures& figures = *in_.snapshot.seal;
     const SealSheet& sheet = *make_up_.seal.sheet;
     const Dimension* seat_outside = make_up_.dimension("seat_outside_diameter");
@@ -248,10 +253,11 @@ class Computation {
   void take_film() {
     if (!out_.load || !out_.liquid || !rings_) return;
     const Pressure boiling = out_.liquid->saturation_pressure(out_.state->temperature).value;
-    if (absolute(out_.chamber->expected).value <= boiling) return;  // no film where the chamber boils
-    out_.film_case = film_case(absolute(out_.chamber->expected));
+    if (out_.chamber_expected.value <= boiling) return;  // no film where the chamber boils
+    out_.film_case = film_case(out_.chamber_expected);
     out_.film = seal::solve_film(*out_.film_case, *out_.liquid);
-    if (!out_.film->converged) lacks(wording::film_unsolved());
+    rests_on(wording::film_figures());
+    if (!out_.film->converged) lacks(wording::film_unsolved(*out_.film));
   }
 
   // The ratio of chamber to vapour pressure that the plan asks for.
@@ -277,11 +283,16 @@ class Computation {
   std::optional<GaugePressure> suction_that_does(const fluid::Liquid& liquid) const {
     const seal::SuctionRequest asked{out_.state->rise, out_.chamber->share.low, out_.state->altitude};
     const auto suction_at = [&](Temperature t) {
-      return seal::least_suction(seal::least_chamber_pressure(liquid, t, margin_rule()), asked);
+      return seal::least_suction(seal::least_chamber_pressure(liquid, t, out_.rule), asked);
     };
     const AbsolutePressure air = out_.state->atmosphere;
-    if (!out_.load || !out_.liquid || !rings_) return a_little_over(suction_at(*out_.judged_at), air);
-    const seal::FilmLiquid tabulated(*out_.liquid, absolute(out_.chamber->expected));
+    const bool chamber_boils =
+        out_.chamber_expected.value <= liquid.saturation_pressure(out_.state->temperature).value;
+    if (!out_.film_wanted) return a_little_over(suction_at(*out_.judged_at), air);
+    // Faces that find no film as they stand are not helped by a figure that leaves them out.
+    if (!out_.load || !out_.liquid || !rings_ || (out_.film_in_doubt() && !chamber_boils))
+      return std::nullopt;
+    const seal::FilmLiquid tabulated(*out_.liquid, out_.chamber_expected);
     GaugePressure suction = suction_at(out_.state->temperature);
     for (int i = 0; i < suction_tries; ++i) {
       const AbsolutePressure chamber = absolute({suction.value + asked.share * asked.rise});
@@ -301,9 +312,10 @@ class Computation {
     out_.judged_at = face_known ? out_.film->face_hottest : out_.state->temperature;
     out_.judged_at_face = face_known;
     const double vapour_pa = liquid->saturation_pressure(*out_.judged_at).value.value();
-    out_.margin = seal::vapour_margin(*liquid, absolute(out_.chamber->expected), *out_.judged_at);
-    out_.ratio_low = absolute(out_.chamber->low).value.value() / vapour_pa;
-    out_.ratio_high = absolute(out_.chamber->high).value.value() / vapour_pa;
+    out_.rule = margin_rule();
+    out_.margin = seal::vapour_margin(*liquid, out_.chamber_expected, *out_.judged_at);
+    out_.ratio_low = out_.chamber_low.value.value() / vapour_pa;
+    out_.ratio_high = out_.chamber_high.value.value() / vapour_pa;
     out_.least_suction = suction_that_does(*liquid);
   }
 
@@ -377,6 +389,7 @@ std::optional<seal::MapRequest> map_around(const SealService& service) {
   map.rise = service.state->rise;
   map.share = service.chamber->share.low;
   map.altitude = service.state->altitude;
+  map.rule = service.rule;
   return map;
 }
 

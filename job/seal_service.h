@@ -38,7 +38,8 @@ struct LengthState {
 struct SealService {
   std::shared_ptr<const fluid::Liquid> liquid;  // null: its properties are not known
   std::optional<ServiceState> state;
-  std::optional<seal::ChamberPressure> chamber;  // an estimate with its range
+  std::optional<seal::ChamberPressure> chamber;                  // an estimate with its range
+  AbsolutePressure chamber_low, chamber_expected, chamber_high;  // the same; with `chamber`
   std::optional<seal::Faces> faces;
   std::optional<LengthState> length;
   std::optional<seal::SpringForce> spring;
@@ -61,9 +62,12 @@ struct SealService {
   std::vector<Text> missing;
   std::vector<Text> assumed;  // what the numbers rest on besides
 
-  // A film was looked for and not found: the faces may boil or run dry, and a margin that is judged at the
-  // liquid's own temperature says nothing of them.
-  bool film_in_doubt() const { return film && !film->converged; }
+  bool film_wanted = false;  // the make-up has the seal's sheet
+  seal::MarginRule rule;     // that the margin is asked by
+
+  // A film was wanted and not found, for whatever reason: the faces may boil or run dry, and a margin that is
+  // judged at the liquid's own temperature says nothing of them.
+  bool film_in_doubt() const { return film_wanted && !(film && film->converged); }
 };
 
 enum class Asked {

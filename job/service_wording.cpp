@@ -3,7 +3,6 @@
 #include <fmt/format.h>
 
 #include "engine/quantity/format.h"
-#include "engine/seal/atmosphere.h"
 
 namespace pumpwright::job::wording {
 namespace {
@@ -36,10 +35,7 @@ Text judged_at_text(const SealService& s, const Unit& unit) {
 }
 
 Text pressures_text(const SealService& s, const Unit& gauge) {
-  const auto chamber = [&](GaugePressure p) {
-    return absolute_text(seal::absolute_at(p, s.state->altitude), gauge);
-  };
-  const std::string low = chamber(s.chamber->low), high = chamber(s.chamber->high);
+  const std::string low = absolute_text(s.chamber_low, gauge), high = absolute_text(s.chamber_high, gauge);
   const std::string at = low == high ? low : fmt::format("{} … {}", low, high);
   const std::string vapour = absolute_text(s.margin->vapour, gauge);
   return {fmt::format("Pressure at the seal {} (an estimate), vapour pressure {}.", at, vapour),
@@ -47,6 +43,10 @@ Text pressures_text(const SealService& s, const Unit& gauge) {
 }
 
 Text suction_text(const SealService& s, const Unit& gauge) {
+  // Below the air's pressure it is no advice: the pump itself would not draw, and the seal would let air in.
+  if (s.least_suction->value < pascals(0))
+    return {"Against boiling, any suction pressure above that of the air would do.",
+            "Contra la ebullición basta cualquier presión de aspiración por encima de la del aire."};
   const std::string least = gauge_text(*s.least_suction, gauge);
   return {fmt::format("A suction pressure of {} would do for the seal.", least),
           fmt::format("Una presión de aspiración de {} bastaría para el cierre.", least)};
@@ -94,7 +94,14 @@ Text face_materials_missing() {
           "Los materiales de las caras no están en la configuración, o sus letras no están en la tabla."};
 }
 
-Text film_unsolved() {
+Text film_unsolved(const seal::FilmSolution& film) {
+  if (film.beyond_liquid)
+    return {"The faces run hotter than the liquid's data reach: nothing is known of the film there.",
+            "Las caras están más calientes de lo que llegan los datos del líquido: allí no se sabe nada de "
+            "la película."};
+  if (film.opens)
+    return {"At this pressure the liquid pushes the faces apart.",
+            "A esta presión el líquido separa las caras."};
   return {"No film was found that these faces could run on.",
           "No se encontró una película sobre la que estas caras puedan correr."};
 }
@@ -103,6 +110,21 @@ Text beyond_computing(const BadInput& refusal) {
   const auto& wrong = refusal.what_was_wrong();
   return {fmt::format("Not computed, {} is {}: {} is wanted.", wrong.field, wrong.value, wrong.expected),
           fmt::format("Sin calcular, {} es {}: se pide {}.", wrong.field, wrong.value, wrong.expected)};
+}
+
+Text sea_level() {
+  return {"The altitude is not in the make-up: taken at sea level.",
+          "La altitud no está en la configuración: se toma al nivel del mar."};
+}
+
+Text film_figures() {
+  return {
+      "Film: both faces 0.2 µm rough together, friction 0.1 where summits touch, the spring's figures within "
+      "5 %; "
+      "usual values, not this seal's.",
+      "Película: ambas caras juntas 0.2 µm de rugosidad, fricción 0.1 donde se tocan las crestas, datos del "
+      "muelle "
+      "dentro del 5 %; valores usuales, no de este cierre."};
 }
 
 Text usual_salt() {
@@ -139,13 +161,10 @@ std::vector<Text> margin(const SealService& s, const MakeUp& make_up) {
   const Unit& gauge = *make_up.service.suction_pressure->unit;
   std::vector<Text> out{judged_at_text(s, *make_up.service.temperature->unit), pressures_text(s, gauge)};
   if (s.least_suction) out.push_back(suction_text(s, gauge));
-  if (s.film_in_doubt()) out.push_back(film_unsolved());
+  if (s.film_in_doubt()) out.insert(out.end(), s.missing.begin(), s.missing.end());
   if (s.film && s.film->converged && s.film->boils)
     out.push_back({fmt::format("The film boils on {:.0f} % of the face.", 100 * s.film->boiling_share),
                    fmt::format("La película hierve en {:.0f} % de la cara.", 100 * s.film->boiling_share)});
-  if (s.film && s.film->opens)
-    out.push_back({"At this pressure the liquid pushes the faces apart.",
-                   "A esta presión el líquido separa las caras."});
   out.insert(out.end(), s.assumed.begin(), s.assumed.end());
   return out;
 }

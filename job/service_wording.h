@@ -17,10 +17,12 @@ Text sheet_missing();
 Text working_length_missing();
 Text spring_missing();
 Text face_materials_missing();
-Text film_unsolved();
+Text film_unsolved(const seal::FilmSolution& film);
 Text beyond_computing(const BadInput& refusal);
 
 // What it rests on.
+Text sea_level();
+Text film_figures();
 Text usual_salt();
 Text chamber_at_suction();
 Text nominal_length();

@@ -76,7 +76,7 @@ std::vector<std::pair<std::string, std::string>> numbers_of(const job::SealServi
     out.emplace_back(text_of(name, language), std::move(value));
   };
   if (s.margin) add(Label::seal_margin, fmt::format("{:.2f} … {:.2f}", s.ratio_low, s.ratio_high));
-  if (s.least_suction) {
+  if (s.least_suction && s.least_suction->value >= pascals(0)) {
     const Unit& gauge =
         unit_with_symbol(units.length.system == System::inch ? "psig" : "bar(g)", Kind::pressure_gauge);
     add(Label::seal_least_suction, shown(AnyQuantity(*s.least_suction), gauge));

@@ -169,6 +169,12 @@ json deciding_view(const job::SealFinding& found) {
   return out;
 }
 
+// Below the air's pressure no suction is an advice; the check's remark says so.
+std::optional<GaugePressure> suction_to_name(const job::SealService& service) {
+  if (!service.least_suction || service.least_suction->value < pascals(0)) return std::nullopt;
+  return service.least_suction;
+}
+
 }  // namespace
 
 json seal_view(const job::SealQuestion& question, const job::JobState& state) {
@@ -178,7 +184,7 @@ json seal_view(const job::SealQuestion& question, const job::JobState& state) {
           {"as_set", job::word_of(found.as_set)},
           {"decides", deciding_view(found)},
           {"checks", checks_view(question, state, found)},
-          {"suction_that_does", amount_of(found.service.least_suction, [](const auto& v) { return v; })},
+          {"suction_that_does", amount_of(suction_to_name(found.service), [](const auto& v) { return v; })},
           {"conditions", conditions_view(question, found.service)},
           {"numbers", numbers_view(found.service)},
           {"face", face_view(found.service)},

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "engine/assembly/input_check.h"
+#include "engine/quantity/bad_input.h"
 #include "engine/seal/atmosphere.h"
 
 namespace pumpwright::seal {
@@ -15,12 +16,14 @@ void require_valid(const MarginRule& rule) {
   require_between(rule.least_ratio, 1, 10, "margin rule/ratio", "a ratio from 1 to 10");
 }
 
+// A liquid may know when it boils further than its other properties: it is asked first.
 Temperature boiling_at(const fluid::Liquid& liquid, AbsolutePressure p) {
-  if (p.value <= liquid.saturation_pressure(liquid.lowest_temperature()).value)
-    return liquid.lowest_temperature();
-  if (p.value >= liquid.saturation_pressure(liquid.highest_temperature()).value)
-    return liquid.highest_temperature();
-  return liquid.saturation_temperature(p);
+  try {
+    return liquid.saturation_temperature(p);
+  } catch (const BadInput&) {
+    const bool low = p.value <= liquid.saturation_pressure(liquid.lowest_temperature()).value;
+    return low ? liquid.lowest_temperature() : liquid.highest_temperature();
+  }
 }
 
 double least_chamber_pa(double vapour_pa, const MarginRule& rule) {

@@ -33,7 +33,9 @@ class GivenLiquid : public fluid::Liquid {
     return {pascals(101325 * std::exp(vapour_slope_k * (1 / boiling_k - 1 / t_k)))};
   }
   Temperature saturation_temperature(AbsolutePressure p) const override {
-    return kelvin(1 / (1 / boiling_k - std::log(p.value.value() / 101325) / vapour_slope_k));
+    const Temperature t = kelvin(1 / (1 / boiling_k - std::log(p.value.value() / 101325) / vapour_slope_k));
+    inside(t);
+    return t;
   }
   Density density(Temperature t, AbsolutePressure) const override {
     inside(t);

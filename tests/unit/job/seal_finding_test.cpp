@@ -97,6 +97,29 @@ TEST(SealFinding, FacesWithoutAFilmAreNotCalledFit) {
   EXPECT_FALSE(found.service.least_suction.has_value());
 }
 
+TEST(SealFinding, WhatTheMakeUpLeavesOutIsNotProvenByThat) {
+  for (const char* left_out : {"temperature", "suction_pressure"}) {
+    nlohmann::json document = demo("greenhouse-circulator");
+    document["make_up"]["service"].erase(left_out);
+    document["events"] = nlohmann::json::array();
+    const auto judged = judge_document(document);
+    EXPECT_EQ(find_of_seal(ask_of_seal({}, judged.snapshot, ""), judged.state).in_service, Verdict::unproven)
+        << left_out;
+  }
+  nlohmann::json document = demo("greenhouse-circulator");
+  document["make_up"]["seal"].erase("ring");
+  const auto judged = judge_document(document);
+  EXPECT_EQ(find_of_seal(ask_of_seal({}, judged.snapshot, ""), judged.state).in_service, Verdict::unproven);
+}
+
+TEST(SealFinding, NamesNoSuctionBelowTodaysWhileTodaysIsNotProven) {
+  nlohmann::json document = demo("greenhouse-circulator");
+  document["make_up"]["service"]["concentration"] = "60 %";
+  const auto judged = judge_document(document);
+  const auto found = find_of_seal(ask_of_seal({.suction = "25 psig"}, judged.snapshot, ""), judged.state);
+  EXPECT_TRUE(found.in_service == Verdict::pass || !found.service.least_suction.has_value());
+}
+
 TEST(SealFinding, WhatIsNotSetYetLeavesTheServicesVerdictAlone) {
   nlohmann::json document = demo("greenhouse-circulator");
   document["events"] = nlohmann::json::array();
