@@ -107,10 +107,7 @@ FoundPairing liquid_and_elastomer(const MakeUp& m, const Catalog& catalog) {
 FoundPairing ring_and_seat(const MakeUp& m, const Catalog& catalog) {
   const Text things{fmt::format("ring {} on seat {}", m.seal.ring, m.seal.seat),
                     fmt::format("anillo {} sobre asiento {}", m.seal.ring, m.seal.seat)};
-  const Table* table = catalog.table("face-pairs");
-  if (table == nullptr) return unknown(things);
-  const Row* row = table->find(m.seal.ring + " / " + m.seal.seat);
-  if (row == nullptr) row = table->find(m.seal.seat + " / " + m.seal.ring);
+  const Row* row = face_pair_of(m.seal, catalog);
   if (row == nullptr) return unknown(things);
   return {{Goes::together, things, {}, {}}, rule_from("face-pairs/" + row->id(), row->source())};
 }
@@ -184,6 +181,11 @@ std::vector<const Row*> elastomers_named(const Catalog& catalog, const std::stri
   for (const auto& row : table->rows)
     if (row.id() == name || row.id().rfind(name + " ", 0) == 0) out.push_back(&row);
   return out;
+}
+
+const Row* face_pair_of(const Seal& seal, const Catalog& catalog) {
+  const Row* row = catalog.find("face-pairs", seal.ring + " / " + seal.seat);
+  return row != nullptr ? row : catalog.find("face-pairs", seal.seat + " / " + seal.ring);
 }
 
 FoundPairing find_pairing(Pair pair, const MakeUp& make_up, const Catalog& catalog) {

@@ -22,6 +22,10 @@ struct FoundPairing {
 // it, in the table's order.
 std::vector<const Row*> elastomers_named(const Catalog& catalog, const std::string& name);
 
+// The seal's row of the table of face pairs, whichever of the two turns; null when the table does not have
+// it.
+const Row* face_pair_of(const Seal& seal, const Catalog& catalog);
+
 // What catalog and make-up say of `pair`. Things that neither knows go together `unknown`, never by default.
 FoundPairing find_pairing(Pair pair, const MakeUp& make_up, const Catalog& catalog);
 

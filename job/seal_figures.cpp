@@ -18,11 +18,6 @@ std::optional<FaceMaterial> material(const Catalog& catalog, const std::string& 
                       *row->value("elastic_modulus")->source};
 }
 
-const Row* pair_row(const Catalog& catalog, const Seal& seal) {
-  const Row* row = catalog.find("face-pairs", seal.ring + " / " + seal.seat);
-  return row != nullptr ? row : catalog.find("face-pairs", seal.seat + " / " + seal.ring);
-}
-
 std::optional<Temperature> weakest_limit(const MakeUp& make_up, const Catalog& catalog) {
   std::optional<Temperature> out;
   for (const auto* row : elastomers_named(catalog, make_up.seal.elastomer)) {
@@ -39,7 +34,7 @@ std::optional<SealFigures> find_seal_figures(const MakeUp& make_up, const Catalo
   const auto seat = material(catalog, make_up.seal.seat);
   if (!ring || !seat) return std::nullopt;
   SealFigures out{*ring, *seat, {}, {}, weakest_limit(make_up, catalog)};
-  if (const Row* pair = pair_row(catalog, make_up.seal)) {
+  if (const Row* pair = face_pair_of(make_up.seal, catalog)) {
     out.friction = pair->number("friction");
     out.friction_source = pair->source();
   }

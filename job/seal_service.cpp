@@ -250,12 +250,18 @@ class Computation {
     return film;
   }
 
+  // Tabulated once, for the film as it is and for those of the suction that is looked for.
+  const seal::FilmLiquid& film_liquid() {
+    if (!film_liquid_) film_liquid_.emplace(*out_.liquid, out_.chamber_expected);
+    return *film_liquid_;
+  }
+
   void take_film() {
     if (!out_.load || !out_.liquid || !rings_) return;
     const Pressure boiling = out_.liquid->saturation_pressure(out_.state->temperature).value;
     if (out_.chamber_expected.value <= boiling) return;  // no film where the chamber boils
     out_.film_case = film_case(out_.chamber_expected);
-    out_.film = seal::solve_film(*out_.film_case, *out_.liquid);
+    out_.film = seal::solve_film(*out_.film_case, film_liquid());
     rests_on(wording::film_figures());
     if (!out_.film->converged) lacks(wording::film_unsolved(*out_.film));
   }
@@ -271,8 +277,8 @@ class Computation {
   }
 
   // Hottest place of the faces with that pressure in the chamber; nothing when no film is found.
-  std::optional<Temperature> face_at(AbsolutePressure chamber, const seal::FilmLiquid& liquid) const {
-    const auto solved = seal::solve_film(film_case(chamber), liquid);
+  std::optional<Temperature> face_at(AbsolutePressure chamber) {
+    const auto solved = seal::solve_film(film_case(chamber), film_liquid());
     return solved.converged ? std::optional(solved.face_hottest) : std::nullopt;
   }
 
@@ -280,7 +286,7 @@ class Computation {
     return {suction.value + suction_reserve * (suction.value + atmosphere.value)};
   }
 
-  std::optional<GaugePressure> suction_that_does(const fluid::Liquid& liquid) const {
+  std::optional<GaugePressure> suction_that_does(const fluid::Liquid& liquid) {
     const seal::SuctionRequest asked{out_.state->rise, out_.chamber->share.low, out_.state->altitude};
     const auto suction_at = [&](Temperature t) {
       return seal::least_suction(seal::least_chamber_pressure(liquid, t, out_.rule), asked);
@@ -292,11 +298,10 @@ class Computation {
     // Faces that find no film as they stand are not helped by a figure that leaves them out.
     if (!out_.load || !out_.liquid || !rings_ || (out_.film_in_doubt() && !chamber_boils))
       return std::nullopt;
-    const seal::FilmLiquid tabulated(*out_.liquid, out_.chamber_expected);
     GaugePressure suction = suction_at(out_.state->temperature);
     for (int i = 0; i < suction_tries; ++i) {
       const AbsolutePressure chamber = absolute({suction.value + asked.share * asked.rise});
-      const auto face = face_at(chamber, tabulated);
+      const auto face = face_at(chamber);
       const GaugePressure wanted = face ? suction_at(*face) : a_little_over(suction, air);
       if (face && wanted.value <= suction.value) return a_little_over(suction, air);
       suction = std::max(wanted, a_little_over(suction, air),
@@ -365,6 +370,7 @@ class Computation {
   const JudgeContext& in_;
   const MakeUp& make_up_;
   std::shared_ptr<const fluid::Liquid> boiling_only_;
+  std::optional<seal::FilmLiquid> film_liquid_;
   std::optional<std::pair<seal::Ring, seal::Ring>> rings_;  // turning face and seat
   SealService out_;
 };
