@@ -4,7 +4,7 @@
 
 #include "engine/fluid/saturation.h"
 #include "engine/quantity/bad_input.h"
-#include "tests/unit/engine/fluid/refused.h"
+#include "tests/support/refused.h"
 
 namespace pumpwright {
 namespace {

@@ -4,7 +4,7 @@
 
 #include "engine/fluid/water.h"
 #include "engine/quantity/bad_input.h"
-#include "tests/unit/engine/fluid/refused.h"
+#include "tests/support/refused.h"
 
 namespace pumpwright {
 namespace {

@@ -3,7 +3,7 @@
 #include <gtest/gtest.h>
 
 #include "engine/quantity/bad_input.h"
-#include "tests/unit/engine/fluid/refused.h"
+#include "tests/support/refused.h"
 
 namespace pumpwright {
 namespace {

@@ -7,7 +7,7 @@
 #include "engine/fluid/water_conductivity.h"
 #include "engine/fluid/water_viscosity.h"
 #include "engine/quantity/bad_input.h"
-#include "tests/unit/engine/fluid/refused.h"
+#include "tests/support/refused.h"
 
 namespace pumpwright {
 namespace {
