@@ -5,6 +5,7 @@
     live_reference.py order_statistics FILE P...      FILE holds raw little-endian doubles
     live_reference.py ks DISTRIBUTION FILE
     live_reference.py press_fit D DO DI DELTA EO NUO EI NUI
+    live_reference.py true_running rotating|standing FILE   FILE: ten doubles a station, see true_running_gls.py
 
 Every command prints one line of numbers (or words, for versions).
 """
@@ -14,6 +15,8 @@ import sys
 import numpy as np
 import scipy
 from scipy import integrate, stats
+
+import true_running_gls
 
 
 def distributions():
@@ -85,6 +88,8 @@ def main(arguments):
         print(repr(float(stats.kstest(x, cdf).pvalue)))
     elif command == "press_fit":
         print(repr(float(press_fit(*(float(v) for v in rest)))))
+    elif command == "true_running":
+        print(*true_running_gls.report(rest[0], np.fromfile(rest[1])))
     else:
         raise SystemExit("unknown command " + command)
 

@@ -1,0 +1,219 @@
+#include "job/true_running.h"
+
+#include <algorithm>
+#include <array>
+#include <optional>
+
+#include <fmt/format.h>
+
+namespace pumpwright::job {
+namespace {
+
+using true_running::Offset;
+using true_running::Rotating;
+using true_running::Standing;
+using true_running::Station;
+using true_running::Surface;
+
+// A size the make-up does not give.
+struct SizeMissing {
+  std::string name;
+};
+
+class Sizes {
+ public:
+  explicit Sizes(const MakeUp& make_up) : make_up_(make_up) {}
+
+  Length operator()(std::string_view name) const {
+    const Dimension* d = make_up_.dimension(name);
+    if (d == nullptr) throw SizeMissing{std::string(name)};
+    return d->nominal;
+  }
+  std::optional<Length> known(std::string_view name) const {
+    const Dimension* d = make_up_.dimension(name);
+    return d == nullptr ? std::nullopt : std::optional<Length>(d->nominal);
+  }
+  Length hub_back() const {
+    return make_up_.sleeve ? (*this)("shaft_shoulder") + (*this)("sleeve_length") : (*this)("shaft_shoulder");
+  }
+  const MakeUp& make_up() const { return make_up_; }
+
+ private:
+  const MakeUp& make_up_;
+};
+
+// Where the checks' places lie [m] from the mounting face. NEMA sweeps a shaft at its end, IEC midway (the plan says
+// so); the impeller is swept near its rim.
+Length axial_place(const std::string& place, const Sizes& size) {
+  if (place == "shaft-end")
+    return size.make_up().driver.standard == "iec" ? size("shaft_length") * 0.5 : size("shaft_length");
+  if (place == "sleeve") return size("shaft_shoulder") + size("sleeve_length") * 0.5;
+  if (place == "impeller-eye") return size.hub_back() + size("impeller_width");
+  if (place == "bracket-register")
+    return size("seat_depth") + size.known("seat_thickness").value_or(metres(0)) * 0.5;
+  if (place == "seat-face") return size("seat_depth");
+  return metres(0);  // register and mounting face
+}
+
+template <class Part>
+struct PlaceOfPart {
+  std::string_view place;
+  Part part;
+};
+
+constexpr std::array<PlaceOfPart<Rotating::Part>, 3> rotating_places{{
+    {"shaft-end", Rotating::Part::shaft},
+    {"sleeve", Rotating::Part::sleeve},
+    {"impeller-eye", Rotating::Part::impeller},
+}};
+constexpr std::array<PlaceOfPart<Standing::Part>, 4> standing_places{{
+    {"register", Standing::Part::motor},
+    {"mounting-face", Standing::Part::motor},
+    {"bracket-register", Standing::Part::bracket},
+    {"seat-face", Standing::Part::seat},
+}};
+
+template <class Part, std::size_t n>
+const PlaceOfPart<Part>* part_at(const std::array<PlaceOfPart<Part>, n>& places, const std::string& place) {
+  const auto found = std::find_if(places.begin(), places.end(), [&](const auto& p) { return p.place == place; });
+  return found == places.end() ? nullptr : &*found;
+}
+
+// Why a judged sweep can name no direction on the machine; empty when it can.
+std::string no_direction(const JudgedReading& reading) {
+  switch (reading.reason) {
+    case Reason::mount_missing:
+    case Reason::wrong_mount:
+    case Reason::base_not_rigid:
+    case Reason::shaft_not_held:
+    case Reason::bar_sag_not_measured:
+      return title_of(reading.reason).en;
+    default:
+      break;
+  }
+  if (!reading.sweep) return "no sweep in it";
+  if (!reading.sweep->vector_uncertainty) return "too few places to say how sure it is";
+  return "";
+}
+
+// The last reading taken of a check, and how it was judged.
+struct LastSweep {
+  const SweepReading* body = nullptr;
+  const JudgedReading* judged = nullptr;
+};
+
+std::optional<LastSweep> last_sweep(const Check& check, const JobState& state, const Judgement& judgement) {
+  const auto standing = state.standing.find(check.id);
+  const CheckFinding* finding = judgement.find(check.id);
+  if (standing == state.standing.end() || standing->second.empty() || finding == nullptr) return std::nullopt;
+  const auto last = std::max_element(standing->second.begin(), standing->second.end(),
+                                     [](const Reading& a, const Reading& b) { return a.time < b.time; });
+  for (const auto& r : finding->readings)
+    if (r.reading_id == last->id) return LastSweep{&std::get<SweepReading>(last->body), &r};
+  return std::nullopt;
+}
+
+Length swept_radius(const Check& check, const SweepReading& body, const Sizes& size) {
+  return body.radius ? metres(body.radius->si) : size(check.sweep.radius_dimension) * 0.5;
+}
+
+// The deciding limit as a TIR where it was swept: squareness is stated over another diameter, eccentricity is half.
+std::optional<Tir> limit_of(const Check& check, Length radius, const Sizes& size) {
+  if (check.limits.empty() || !check.limits.front().upper) return std::nullopt;
+  const Length upper = metres(check.limits.front().upper->si);
+  if (check.judged != Judged::squareness || check.sweep.over_dimension.empty()) return Tir{upper};
+  return Tir{upper * (2.0 * radius / size(check.sweep.over_dimension)).value()};
+}
+
+template <class Chain>
+Station<Chain> station_of(const Check& check, typename Chain::Part part, const LastSweep& sweep, const Sizes& size) {
+  const SweepResult& result = *sweep.judged->sweep;
+  Station<Chain> s{.id = check.title.en, .part = part, .at = axial_place(check.place, size)};
+  if (check.sweep.face) {
+    s.surface = Surface::face;
+    s.radius = swept_radius(check, *sweep.body, size);
+  }
+  s.vector = {result.vector[0], result.vector[1]};
+  s.covariance = result.vector_uncertainty->covariance;
+  s.limit = limit_of(check, s.radius, size);
+  return s;
+}
+
+class Collecting {
+ public:
+  Collecting(const Snapshot& snapshot, const JobState& state, const Judgement& judgement)
+      : size_(snapshot.make_up), snapshot_(snapshot), state_(state), judgement_(judgement) {}
+
+  JobTrueRunning run() {
+    for (const auto& step : snapshot_.plan.steps)
+      for (const auto& check : step.checks)
+        if (check.kind == CheckKind::sweep && check.from.empty()) add(check);
+    set_rotating();
+    set_standing();
+    return std::move(out_);
+  }
+
+ private:
+  void add(const Check& check) {
+    const auto sweep = last_sweep(check, state_, judgement_);
+    if (!sweep) return;
+    if (out_.unit == nullptr) out_.unit = sweep->judged->unit;
+    if (const auto why = no_direction(*sweep->judged); !why.empty()) {
+      out_.left_out.push_back({check.id, why});
+      return;
+    }
+    try {
+      if (const auto* p = part_at(rotating_places, check.place))
+        out_.rotating.stations.push_back(station_of<Rotating>(check, p->part, *sweep, size_));
+      else if (const auto* q = part_at(standing_places, check.place))
+        out_.standing.stations.push_back(station_of<Standing>(check, q->part, *sweep, size_));
+    } catch (const SizeMissing& missing) {
+      out_.left_out.push_back({check.id, fmt::format("the make-up does not give {}", missing.name)});
+    }
+  }
+
+  void set_rotating() {
+    auto& q = out_.rotating;
+    q.moves = {.sleeve_turns = size_.make_up().sleeve, .impeller_keyways = size_.make_up().keyways};
+    const auto radius = size_.known("impeller_diameter");
+    if (radius) q.face_radius = *radius * 0.5;
+    try {
+      if (size_.make_up().sleeve) q.geometry.sleeve_seat = size_("shaft_shoulder");
+      q.geometry.impeller_seat = size_.hub_back();
+    } catch (const SizeMissing& missing) {
+      const auto needs = [](const auto& s) { return s.part != Rotating::Part::shaft; };
+      std::erase_if(q.stations, needs);
+      out_.left_out.push_back({"sleeve and impeller", fmt::format("the make-up does not give {}", missing.name)});
+    }
+    if (q.stations.empty()) return;
+    out_.assumed.emplace_back("A bent shaft is taken to leave its axis at the mounting face.");
+    if (q.geometry.sleeve_seat) out_.assumed.emplace_back("The sleeve is taken to fit at any angle (no key, no pin).");
+  }
+
+  void set_standing() {
+    auto& q = out_.standing;
+    q.room_known = false;
+    double reach_m = 0;
+    for (const auto& s : q.stations)
+      reach_m = std::max(reach_m, 2 * s.vector.size().value());
+    q.moves.room = metres(reach_m);
+    q.geometry.seat = size_.known("seat_depth").value_or(metres(0));
+    if (q.stations.empty()) return;
+    out_.assumed.emplace_back(
+        "How far the bracket can go on its register is not in the job: taken to be as far as it must.");
+  }
+
+  Sizes size_;
+  const Snapshot& snapshot_;
+  const JobState& state_;
+  const Judgement& judgement_;
+  JobTrueRunning out_;
+};
+
+}  // namespace
+
+JobTrueRunning true_running_of(const Snapshot& snapshot, const JobState& state, const Judgement& judgement) {
+  return Collecting(snapshot, state, judgement).run();
+}
+
+}  // namespace pumpwright::job
