@@ -1,3 +1,4 @@
+// `pumpwright fluid`: which liquid, where, and in which units the answer is wanted.
 #include <array>
 #include <memory>
 #include <string_view>

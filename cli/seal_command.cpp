@@ -1,3 +1,4 @@
+// `pumpwright seal`: the job's own conditions or others tried in their place.
 #include <memory>
 
 #include <CLI/CLI.hpp>

@@ -66,6 +66,11 @@ void add_faces(OrderedJson& json, const job::SealService& s) {
   json["balance_ratio"] = of(s.faces, [](const auto& v) { return seal::balance_ratio(v); });
   json["face_pressure_Pa"] = of(s.load, [](const auto& v) { return v.net_pressure.value(); });
   json["pv_W_m2"] = of(s.load, [](const auto& v) { return v.pv.value(); });
+  json["pv_low_W_m2"] = s.load ? json_number(s.pv_low.value()) : OrderedJson(nullptr);
+  json["pv_high_W_m2"] = s.load ? json_number(s.pv_high.value()) : OrderedJson(nullptr);
+  json["circulation_m3_s"] = of(s.circulation, [](const auto& v) { return v.value(); });
+  json["growth_low_m"] = of(s.growth, [](const auto& v) { return v.low.value(); });
+  json["growth_high_m"] = of(s.growth, [](const auto& v) { return v.high.value(); });
   json["working_length_m"] = of(s.length, [](const auto& v) { return v.length.value.value(); });
   json["working_length_measured"] = s.length && s.length->measured;
   json["spring_force_N"] = of(s.spring, [](const auto& v) { return v.force.value.value(); });
@@ -76,6 +81,11 @@ void add_faces(OrderedJson& json, const job::SealService& s) {
   json["dry_run_s"] = of(s.dry_run, [](const auto& v) { return v.earliest.value(); });
   json["seat_tilt_rad"] = of(s.tracking, [](const auto& v) { return v.tilt.value(); });
   json["bellows_stroke_m"] = of(s.tracking, [](const auto& v) { return v.stroke.value(); });
+  json["tracking_required_N"] = of(s.tracking, [](const auto& v) { return v.required.value(); });
+  json["tracking_available_N"] = of(s.tracking, [](const auto& v) { return v.available.value(); });
+  json["face_margin_outer_m"] = of(s.overlap, [](const auto& v) { return v.outer_margin.value(); });
+  json["face_margin_inner_m"] = of(s.overlap, [](const auto& v) { return v.inner_margin.value(); });
+  json["track_width_m"] = of(s.overlap, [](const auto& v) { return v.track_width.value(); });
   json["sliding_m_s"] = of(s.load, [](const auto& v) { return v.sliding.value(); });
   json["spring_force_high_N"] = of(s.spring, [](const auto& v) { return v.high.value(); });
 }

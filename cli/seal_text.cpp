@@ -9,6 +9,7 @@
 #include "cli/seal_report.h"
 #include "cli/verdict_word.h"
 #include "engine/quantity/format.h"
+#include "job/service_wording.h"
 
 namespace pumpwright {
 namespace {
@@ -59,7 +60,7 @@ class Sheet {
     std::string text = fmt::format("{}  {} {}, {}\n", word(), say({"seal of job", "cierre del trabajo"}),
                                    header.number, header.pump);
     const job::Service& service = question_.snapshot.make_up.service;
-    text += "  " + service.fluid;
+    text += "  " + say(job::wording::liquid_title(service.fluid));
     for (const auto* part : {&service.temperature, &service.suction_pressure})
       if (*part) text += ", " + (*part)->text;
     text += ", " + question_.snapshot.make_up.speed.text;
@@ -83,7 +84,7 @@ class Sheet {
   // The three numbers a seal stands or falls with.
   std::string deciding_text() const {
     TextTable table({Align::left, Align::left, Align::right, Align::left});
-    for (const char* id : {"vapour-margin", "elastomer-temperature", "spring-force"})
+    for (const auto id : job::deciding_checks())
       if (const auto* finding = finding_.find(id)) add_check(table, *finding);
     if (table.empty()) return "";
     return "\n" + say({"What decides", "Lo que decide"}) + "\n" + table.text(2);
@@ -113,6 +114,7 @@ class Sheet {
     if (s.spring) row({"spring force", "fuerza del muelle"}, shown(AnyQuantity(s.spring->force.value)));
     if (s.load) {
       row({"face pressure, net", "presión en las caras, neta"}, shown(AnyQuantity(s.load->net_pressure)));
+      row({"times sliding speed", "por la velocidad de deslizamiento"}, shown(AnyQuantity(s.load->pv)));
       row({"starting torque", "par de arranque"},
           fmt::format("{} … {}", shown(AnyQuantity(s.load->starting_low)),
                       shown(AnyQuantity(s.load->starting_high))));
@@ -124,17 +126,28 @@ class Sheet {
           shown(AnyQuantity(s.film->face_hottest)));
       row({"carried by summits in touch", "llevado por crestas en contacto"},
           fmt::format("{:.0f} %", 100 * s.film->contact_share));
-      row({"leak", "fuga"}, fmt::format("{:.2g} mL/h", s.film->leakage.value() * 3.6e9));
+      row({"leak", "fuga"},
+          format_significant(AnyQuantity(s.film->leakage), unit_with_symbol("mL/h", Kind::volume_flow), 2));
     }
+    if (s.circulation)
+      row({"flow that carries that heat away with 5.6 K", "caudal que se lleva ese calor con 5.6 K"},
+          shown(AnyQuantity(*s.circulation)));
+    if (s.growth)
+      row({"warmth changes the working length by (estimate)",
+           "el calor cambia la longitud de trabajo (estimado)"},
+          fmt::format("{} … {}", shown(AnyQuantity(s.growth->low)), shown(AnyQuantity(s.growth->high))));
     if (s.spring_shortest && s.spring_longest)
-      row({"spring force over the shaft's end float", "fuerza del muelle en todo el juego axial"},
+      row({"spring force over end float and warmth", "fuerza del muelle en todo el juego axial y el calor"},
           fmt::format("{} … {}", shown(AnyQuantity(s.spring_longest->force.value)),
                       shown(AnyQuantity(s.spring_shortest->force.value))));
     if (s.dry_run)
       row({"run dry, the elastomer's limit comes after about (estimate)",
            "en seco, el límite del elastómero llega tras unos (estimado)"},
           shown(AnyQuantity(s.dry_run->earliest)) + " … " + shown(AnyQuantity(s.dry_run->adiabatic)));
-    if (s.tracking)
+    if (s.overlap)
+      row({"track the ring rubs on the seat", "pista que el anillo deja en el asiento"},
+          shown(AnyQuantity(s.overlap->track_width)));
+    if (s.tracking && s.tracking->required.value() == 0)
       row({"seat out of square: the bellows flexes once a turn by",
            "asiento fuera de escuadra: el fuelle flexiona una vez por vuelta"},
           fmt::format("± {}, {}", shown(AnyQuantity(s.tracking->stroke)),

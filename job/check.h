@@ -38,6 +38,9 @@ enum class Judged {
   service_temperature,  // of service: the liquid's temperature
   vapour_ratio,         // of service: pressure at the seal over vapour pressure at the faces, both absolute
   spring_force,         // of service: the spring's force at the length the readings give
+  face_pv,              // of service: net pressure of the faces times their sliding speed
+  tracking_share,       // of service: force that tipping a standing head asks for over that which presses it
+  face_margin,          // of service: how far the seat's face reaches beyond the ring's, at the worst place
 };
 
 // The pairs a make-up can be asked about.

@@ -22,7 +22,7 @@ inline constexpr Words<CheckKind, 9> check_kind_words{{{"confirmation", CheckKin
                                                        {"preload", CheckKind::preload},
                                                        {"pairing", CheckKind::pairing},
                                                        {"service", CheckKind::service}}};
-inline constexpr Words<Judged, 12> judged_words{{{"confirmed", Judged::confirmed},
+inline constexpr Words<Judged, 15> judged_words{{{"confirmed", Judged::confirmed},
                                                  {"value", Judged::value},
                                                  {"local-size", Judged::local_size},
                                                  {"ovality", Judged::ovality},
@@ -33,7 +33,10 @@ inline constexpr Words<Judged, 12> judged_words{{{"confirmed", Judged::confirmed
                                                  {"suits", Judged::suits},
                                                  {"service-temperature", Judged::service_temperature},
                                                  {"vapour-ratio", Judged::vapour_ratio},
-                                                 {"spring-force", Judged::spring_force}}};
+                                                 {"spring-force", Judged::spring_force},
+                                                 {"face-pv", Judged::face_pv},
+                                                 {"tracking-share", Judged::tracking_share},
+                                                 {"face-margin", Judged::face_margin}}};
 inline constexpr Words<Pair, 5> pair_words{{{"lubricant-elastomer", Pair::lubricant_elastomer},
                                             {"liquid-elastomer", Pair::liquid_elastomer},
                                             {"ring-seat", Pair::ring_seat},

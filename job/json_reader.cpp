@@ -90,7 +90,7 @@ class Builder {
   json* at_key_ = nullptr;  // the value of the key read last
 };
 
-std::string joined(std::initializer_list<std::string_view> words) {
+std::string joined(std::span<const std::string_view> words) {
   std::string out;
   for (const auto w : words)
     out += (out.empty() ? "" : ", ") + std::string(w);
@@ -161,6 +161,10 @@ void JsonReader::want_object() const {
 }
 
 void JsonReader::allow_only(std::initializer_list<std::string_view> known) const {
+  allow_only(std::span(known.begin(), known.size()));
+}
+
+void JsonReader::allow_only(std::span<const std::string_view> known) const {
   want_object();
   for (const auto& [key, unused] : value_->items()) {
     if (std::find(known.begin(), known.end(), key) != known.end()) continue;
@@ -216,7 +220,8 @@ std::string JsonReader::text(std::size_t bytes_max) const {
 
 std::string JsonReader::word(std::initializer_list<std::string_view> choices) const {
   auto out = text();
-  if (std::find(choices.begin(), choices.end(), out) == choices.end()) refuse("one of " + joined(choices));
+  if (std::find(choices.begin(), choices.end(), out) == choices.end())
+    refuse("one of " + joined(std::span(choices.begin(), choices.size())));
   return out;
 }
 

@@ -8,6 +8,7 @@
 #include <initializer_list>
 #include <memory>
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -36,6 +37,7 @@ class JsonReader {
 
   // Refuses this object when it has a key outside `known`, naming the nearest known one.
   void allow_only(std::initializer_list<std::string_view> known) const;
+  void allow_only(std::span<const std::string_view> known) const;
 
   JsonReader required(std::string_view key) const;
   std::optional<JsonReader> optional(std::string_view key) const;

@@ -120,45 +120,6 @@ std::optional<Written> optional_positive(const JsonReader& json, std::string_vie
   return at ? std::optional(decode_positive(*at, kind)) : std::nullopt;
 }
 
-void want_faces_in_order(const JsonReader& json, const SealSheet& sheet) {
-  if (sheet.inner_diameter.si >= sheet.outer_diameter.si)
-    json.required("inner_diameter").refuse("smaller than \"outer_diameter\"");
-  // Beyond these a face would be pressed apart or harder than by the whole area twice: a slip of the hand.
-  const double least = 0.5 * sheet.inner_diameter.si, most = 1.5 * sheet.outer_diameter.si;
-  if (sheet.balance_diameter.si < least || sheet.balance_diameter.si > most)
-    json.required("balance_diameter").refuse("a diameter close to those of the faces");
-  try {
-    const seal::Faces faces = faces_of(sheet);
-    seal::require_valid(faces, "sheet");
-    if (seal::balance_ratio(faces) <= 0)
-      json.required("balance_diameter").refuse("a diameter with which the liquid presses the faces together");
-  } catch (const BadInput& e) {
-    if (!e.what_was_wrong().place.empty()) throw;
-    throw e.at(json.pointer());
-  }
-  if (sheet.force_lower && sheet.force_upper && sheet.force_upper->si < sheet.force_lower->si)
-    json.required("force_upper").refuse("not smaller than \"force_lower\"");
-}
-
-SealSheet decode_sheet(const JsonReader& json) {
-  json.allow_only({"outer_diameter", "inner_diameter", "balance_diameter", "liquid", "spring_force",
-                   "spring_rate", "force_lower", "force_upper", "ring_length", "seat_length"});
-  SealSheet s;
-  s.outer_diameter = decode_positive_length(json.required("outer_diameter"));
-  s.inner_diameter = decode_positive_length(json.required("inner_diameter"));
-  s.balance_diameter = decode_positive_length(json.required("balance_diameter"));
-  if (const auto liquid = json.optional("liquid"))
-    s.pressed_outside = liquid->word({"outside", "inside"}) == "outside";
-  s.spring_force = optional_positive(json, "spring_force", Kind::force);
-  s.spring_rate = optional_positive(json, "spring_rate", Kind::spring_rate);
-  s.force_lower = optional_positive(json, "force_lower", Kind::force);
-  s.force_upper = optional_positive(json, "force_upper", Kind::force);
-  s.ring_length = optional_positive(json, "ring_length", Kind::length);
-  s.seat_length = optional_positive(json, "seat_length", Kind::length);
-  want_faces_in_order(json, s);
-  return s;
-}
-
 Seal decode_seal(const JsonReader& json) {
   json.allow_only({"kind", "elastomer", "lubricant", "ring", "seat", "coil", "sheet"});
   Seal s;
@@ -168,7 +129,7 @@ Seal decode_seal(const JsonReader& json) {
   if (const auto ring = json.optional("ring")) s.ring = ring->text(16);
   if (const auto seat = json.optional("seat")) s.seat = seat->text(16);
   if (const auto coil = json.optional("coil")) s.coil = decode_hand(*coil);
-  if (const auto sheet = json.optional("sheet")) s.sheet = decode_sheet(*sheet);
+  if (const auto sheet = json.optional("sheet")) s.sheet = decode_seal_sheet(*sheet);
   return s;
 }
 
@@ -253,11 +214,6 @@ void fill(MakeUp& make_up, const Row& row, const ColumnFor& from) {
 
 }  // namespace
 
-seal::Faces faces_of(const SealSheet& sheet) {
-  return {metres(sheet.outer_diameter.si), metres(sheet.inner_diameter.si), metres(sheet.balance_diameter.si),
-          sheet.pressed_outside ? seal::PressureSide::outside : seal::PressureSide::inside};
-}
-
 std::span<const DimensionName> dimension_names() {
   return dimension_table;
 }
@@ -325,6 +281,9 @@ std::set<std::string> tags_of(const MakeUp& m) {
   add_if(is_water_based(m.service.fluid), "water-based");
   add_if(!m.seal.ring.empty() && !m.seal.seat.empty(), "faces");
   add_if(m.seal.sheet.has_value(), "seal-sheet");
+  add_if(m.seal.sheet && m.seal.sheet->pv_limit, "pv-limit");
+  add_if(m.seal.sheet && m.seal.sheet->seat_face_outer, "seat-face");
+  add_if(m.seal.sheet && m.seal.sheet->head == seal::HeadStyle::stationary, "standing-head");
   add_if(m.driver.rotation.has_value(), "rotation");
   add_if(m.dimension("shim_thickness") != nullptr, "shim");
   return tags;

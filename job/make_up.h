@@ -9,9 +9,9 @@
 #include "catalog/catalog.h"
 #include "engine/quantity/parse.h"
 #include "engine/seal/chamber_pressure.h"
-#include "engine/seal/face_geometry.h"
 #include "job/json_reader.h"
 #include "job/liquid_sheet.h"
+#include "job/seal_sheet.h"
 
 namespace pumpwright::job {
 
@@ -36,19 +36,6 @@ struct Driver {
   bool shaft_up = false;  // stands with the shaft up on the bench (a sweep from the shaft then has no sag)
   std::optional<Rotation> rotation;  // of the shaft, seen from the impeller end
 };
-
-// What the seal's own sheet says of its faces and its spring.
-struct SealSheet {
-  Written outer_diameter, inner_diameter;  // of the contact between the faces
-  Written balance_diameter;                // that the pressed liquid acts on from behind
-  bool pressed_outside = true;             // the liquid stands outside the faces
-  std::optional<Written> spring_force;     // at the nominal working length
-  std::optional<Written> spring_rate;
-  std::optional<Written> force_lower, force_upper;  // what the spring may press with
-  std::optional<Written> ring_length, seat_length;  // axial, of the two faces' parts
-};
-
-seal::Faces faces_of(const SealSheet& sheet);
 
 struct Seal {
   std::string kind;          // "elastomer-bellows", "o-ring-pusher", "conical-spring"

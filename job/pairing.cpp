@@ -4,6 +4,8 @@
 
 #include <fmt/format.h>
 
+#include "job/service_wording.h"
+
 namespace pumpwright::job {
 namespace {
 
@@ -17,6 +19,10 @@ Limit rule_from(std::string id, const Source& source) {
 
 FoundPairing unknown(Text things) {
   return {{Goes::unknown, std::move(things), {}, {}}, std::nullopt};
+}
+
+Text name_of(const Row& row) {
+  return {std::string(row.text("name")), std::string(row.text("name_es"))};
 }
 
 // --- lubricant and elastomer ---
@@ -48,20 +54,23 @@ LubricantFinding touches(const Row& lubricant, const std::vector<const Row*>& el
 }
 
 // Every lubricant of the table that may touch the elastomer, in its order.
-std::string lubricants_for(const Catalog& catalog, const std::vector<const Row*>& elastomers) {
-  std::string out;
+Text lubricants_for(const Catalog& catalog, const std::vector<const Row*>& elastomers) {
+  Text out;
   for (const auto& row : catalog.table("lubricants")->rows) {
     if (touches(row, elastomers).goes != Goes::together) continue;
-    out += (out.empty() ? "" : "; ") + row.id();
+    const char* between = out.en.empty() ? "" : "; ";
+    const Text name = name_of(row);
+    out.en += between + name.en;
+    out.es += between + name.es;
   }
   return out;
 }
 
 FoundPairing lubricant_and_elastomer(const MakeUp& m, const Catalog& catalog) {
   const Row* lubricant = catalog.find("lubricants", m.seal.lubricant);
-  const std::string name = lubricant == nullptr ? m.seal.lubricant : std::string(lubricant->text("name"));
-  const Text things{fmt::format("{} on {}", name, m.seal.elastomer),
-                    fmt::format("{} en {}", m.seal.lubricant, m.seal.elastomer)};
+  const Text name = lubricant == nullptr ? Text{m.seal.lubricant, m.seal.lubricant} : name_of(*lubricant);
+  const Text things{fmt::format("{} on {}", name.en, m.seal.elastomer),
+                    fmt::format("{} en {}", name.es, m.seal.elastomer)};
   const auto elastomers = elastomers_named(catalog, m.seal.elastomer);
   if (lubricant == nullptr) return unknown(things);
   LubricantFinding found = touches(*lubricant, elastomers);
@@ -70,20 +79,21 @@ FoundPairing lubricant_and_elastomer(const MakeUp& m, const Catalog& catalog) {
   if (found.goes == Goes::together) return out;
   out.pairing.why = {
       fmt::format("{} swells and softens in {}; a bellows or ring that it has touched is scrap.",
-                  m.seal.elastomer, name),
+                  m.seal.elastomer, name.en),
       fmt::format("{} se hincha y ablanda con {}; un fuelle o junta que lo ha tocado es desecho.",
-                  m.seal.elastomer, m.seal.lubricant)};
-  const std::string others = lubricants_for(catalog, elastomers);
+                  m.seal.elastomer, name.es)};
+  const Text others = lubricants_for(catalog, elastomers);
   if (!others.empty())
-    out.pairing.instead = {"Use instead: " + others + ".", "Usar en su lugar: " + others + "."};
+    out.pairing.instead = {"Use instead: " + others.en + ".", "Usar en su lugar: " + others.es + "."};
   return out;
 }
 
 // --- liquid and elastomer ---
 
 FoundPairing liquid_and_elastomer(const MakeUp& m, const Catalog& catalog) {
-  const Text things{fmt::format("{} in {}", m.seal.elastomer, m.service.fluid),
-                    fmt::format("{} en {}", m.seal.elastomer, m.service.fluid)};
+  const Text liquid = wording::liquid_title(m.service.fluid);
+  const Text things{fmt::format("{} in {}", m.seal.elastomer, liquid.en),
+                    fmt::format("{} en {}", m.seal.elastomer, liquid.es)};
   const Table* table = catalog.table("liquid-elastomers");
   if (table == nullptr) return unknown(things);
   const Row* decides = nullptr;
@@ -97,8 +107,8 @@ FoundPairing liquid_and_elastomer(const MakeUp& m, const Catalog& catalog) {
   FoundPairing out{{suits ? Goes::together : Goes::apart, things, {}, {}},
                    rule_from("liquid-elastomers/" + decides->id(), decides->source())};
   if (!suits)
-    out.pairing.why = {fmt::format("{} does not last in {}.", m.seal.elastomer, m.service.fluid),
-                       fmt::format("{} no resiste en {}.", m.seal.elastomer, m.service.fluid)};
+    out.pairing.why = {fmt::format("{} does not last in {}.", m.seal.elastomer, liquid.en),
+                       fmt::format("{} no resiste en {}.", m.seal.elastomer, liquid.es)};
   return out;
 }
 

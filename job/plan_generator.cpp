@@ -147,8 +147,9 @@ std::optional<Written> fastener_bound(const BoundFrom& from, const Lookup& in) {
 
 std::optional<Written> sheet_bound(const BoundFrom& from, const Lookup& in) {
   if (!in.make_up.seal.sheet) return std::nullopt;
-  return from.sheet == "force-lower" ? in.make_up.seal.sheet->force_lower
-                                     : in.make_up.seal.sheet->force_upper;
+  const SealSheet& sheet = *in.make_up.seal.sheet;
+  if (from.sheet == "pv-limit") return sheet.pv_limit;
+  return from.sheet == "force-lower" ? sheet.force_lower : sheet.force_upper;
 }
 
 std::optional<Written> plain_bound(const std::optional<BoundFrom>& from, const Lookup& in) {

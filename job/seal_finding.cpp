@@ -8,10 +8,14 @@ namespace pumpwright::job {
 namespace {
 
 // The checks a seal stands or falls with: before the box is opened, and once it is set.
-constexpr std::array<std::string_view, 6> service_checks{
-    "elastomer-temperature", "liquid-elastomer", "face-pair", "coil-hand", "fastener-hand", "vapour-margin"};
-constexpr std::array<std::string_view, 4> set_checks{"working-length", "seat-squareness", "spring-force",
-                                                     "lubricant-elastomer"};
+constexpr std::array<std::string_view, 7> service_checks{
+    "elastomer-temperature", "liquid-elastomer", "face-pair",    "coil-hand",
+    "fastener-hand",         "face-load",        "vapour-margin"};
+constexpr std::array<std::string_view, 6> set_checks{"working-length", "seat-squareness",
+                                                     "head-follows",   "face-overlap",
+                                                     "spring-force",   "lubricant-elastomer"};
+
+constexpr std::array<std::string_view, 3> deciding{"vapour-margin", "elastomer-temperature", "spring-force"};
 
 bool is_one_of(std::span<const std::string_view> names, const CheckFinding& finding) {
   return std::find(names.begin(), names.end(), finding.check) != names.end();
@@ -50,6 +54,10 @@ bool lacks_a_check(const SealFinding& finding) {
 const CheckFinding* SealFinding::find(std::string_view check) const {
   const auto at = std::find_if(checks.begin(), checks.end(), [&](const auto& c) { return c.check == check; });
   return at == checks.end() ? nullptr : &*at;
+}
+
+std::span<const std::string_view> deciding_checks() {
+  return deciding;
 }
 
 SealFinding find_of_seal(const SealQuestion& question, const JobState& state) {

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <optional>
+#include <span>
 #include <string_view>
 #include <vector>
 
@@ -20,6 +21,9 @@ struct SealFinding {
 
   const CheckFinding* find(std::string_view check) const;  // null when the plan has no such check
 };
+
+// The three a seal stands or falls with, most telling first; a plan may lack any of them.
+std::span<const std::string_view> deciding_checks();
 
 // The seal's checks and their verdict in one word: fail when one fails, pass when all pass and the make-up
 // says enough for each of them to be asked, else unproven. A working length that is tried takes the place of

@@ -19,6 +19,10 @@ constexpr double usual_dry_friction = 0.25;
 // Of the absolute suction pressure: more than rounding to three digits takes away.
 constexpr double suction_reserve = 0.006;
 constexpr int suction_tries = 24;
+// Where parts are measured (ISO 1).
+constexpr double bench_k = 293.15;
+// Of the liquid in a seal's chamber by the faces' heat: API 682 recommends at most 5.6 K (read second hand).
+constexpr double chamber_rise_k = 5.6;
 // How far the map reaches around the service's own point.
 constexpr double map_colder_k = 40, map_hotter_k = 40;
 constexpr double least_map_pressure_pa = 1e5;
@@ -33,9 +37,11 @@ class Computation {
                             &Computation::take_faces, &Computation::take_spring})
       compute(part);
     if (asked == Asked::forces) return;
-    for (const Part part :
-         {&Computation::take_load, &Computation::take_rings, &Computation::take_film,
-          &Computation::take_margin, &Computation::take_dry_run, &Computation::take_tracking})
+    for (const Part part : {&Computation::take_load, &Computation::take_tracking, &Computation::take_overlap})
+      compute(part);
+    if (asked == Asked::loads) return;
+    for (const Part part : {&Computation::take_rings, &Computation::take_film, &Computation::take_margin,
+                            &Computation::take_circulation, &Computation::take_dry_run})
       compute(part);
   }
 
@@ -155,18 +161,55 @@ class Computation {
     const auto spring = seal::spring_of_nominal({nominal->nominal, metres(0)}, {force, force * spring_doubt},
                                                 {rate, rate * spring_doubt});
     out_.spring = seal::force_at(spring, out_.length->length);
-    take_float(spring);
+    take_growth();
+    take_motion(spring);
+  }
+
+  // The lengths that make up the working length, each as measured or as the make-up has it.
+  std::vector<seal::WarmingPart> warming_parts(const Check& stack) const {
+    std::vector<seal::WarmingPart> parts;
+    for (const auto& part : stack.chain) {
+      const Check* check = in_.snapshot.plan.find(part.check);
+      const auto mean = check == nullptr ? std::nullopt : mean_of(*check, in_);
+      const Dimension* size = make_up_.dimension(part.dimension);
+      if (!mean && size == nullptr) return {};
+      parts.push_back({.coefficient = part.coefficient,
+                       .length = mean ? metres(mean->value_si) : size->nominal,
+                       .expansion = {},
+                       .warming_low = kelvin_step(0),
+                       .warming_high = kelvin_step(0)});
+    }
+    return parts;
+  }
+
+  // Which part is of which metal, and how far it warms, nobody says: any of them, anything up to the liquid.
+  void take_growth() {
+    const Check* stack = in_.snapshot.plan.find("working-length");
+    if (stack == nullptr || !out_.state || in_.snapshot.expansions.empty()) return;
+    auto parts = warming_parts(*stack);
+    if (parts.empty()) return;
+    const auto most =
+        std::max_element(in_.snapshot.expansions.begin(), in_.snapshot.expansions.end(),
+                         [](const auto& a, const auto& b) { return a.second.value() < b.second.value(); });
+    const double warming_k = kelvin_of(out_.state->temperature) - bench_k;
+    for (auto& part : parts) {
+      part.expansion = most->second;
+      part.warming_low = kelvin_step(std::min(0.0, warming_k));
+      part.warming_high = kelvin_step(std::max(0.0, warming_k));
+    }
+    out_.growth = seal::growth_of(parts);
   }
 
   // The shaft may lie anywhere in its float when the stack was measured.
-  void take_float(const seal::Spring& spring) {
+  void take_motion(const seal::Spring& spring) {
     const Check* check = in_.snapshot.plan.find("end-float");
     const auto end_float = check == nullptr ? std::nullopt : mean_of(*check, in_);
     if (!end_float) return;
     const Measured<Length>& length = out_.length->length;
     const Length room = metres(end_float->value_si);
-    out_.spring_shortest = seal::force_at(spring, {length.value - room, length.u});
-    out_.spring_longest = seal::force_at(spring, {length.value + room, length.u});
+    const seal::GrowthRange growth = out_.growth.value_or(seal::GrowthRange{metres(0), metres(0)});
+    out_.spring_shortest = seal::force_at(spring, {length.value - room + growth.low, length.u});
+    out_.spring_longest = seal::force_at(spring, {length.value + room + growth.high, length.u});
   }
 
   AbsolutePressure absolute(GaugePressure gauge) const {
@@ -174,15 +217,15 @@ class Computation {
   }
 
   // Zero when the chamber stands below the atmosphere: the hand formulas know the other way round only.
-  Pressure across() const {
-    return std::max(pascals(0), out_.chamber_expected.value - out_.state->atmosphere.value);
+  Pressure across(AbsolutePressure chamber) const {
+    return std::max(pascals(0), chamber.value - out_.state->atmosphere.value);
   }
 
   void take_load() {
     if (!out_.faces || !out_.chamber || !out_.spring) return;
     seal::FaceLoadCase load;
     load.faces = *out_.faces;
-    load.across = across();
+    load.across = across(out_.chamber_expected);
     load.spring = out_.spring->force.value;
     load.speed = speed();
     const auto& figures = in_.snapshot.seal;
@@ -191,6 +234,14 @@ class Computation {
     else
       rests_on(wording::usual_friction(load.friction));
     out_.load = seal::face_load(load);
+    out_.pv_low = pv_of(load, out_.chamber_low, out_.spring->low);
+    out_.pv_high = pv_of(load, out_.chamber_high, out_.spring->high);
+  }
+
+  PressureVelocity pv_of(seal::FaceLoadCase load, AbsolutePressure chamber, Force spring) const {
+    load.across = across(chamber);
+    load.spring = spring;
+    return seal::face_load(load).pv;
   }
 
   Speed speed() const { return radians_per_second(make_up_.speed.si); }
@@ -324,6 +375,14 @@ class Computation {
     out_.least_suction = suction_that_does(*liquid);
   }
 
+  void take_circulation() {
+    if (!out_.liquid || !out_.load) return;
+    const bool solved = out_.film && out_.film->converged;
+    out_.circulation =
+        seal::circulation_for(solved ? out_.film->heat : out_.load->heat, kelvin_step(chamber_rise_k),
+                              *out_.liquid, out_.state->temperature, out_.chamber_expected);
+  }
+
   static Mass mass_of(const seal::Ring& ring, Density density) {
     const Area section =
         pi / 4 * (ring.outer_diameter * ring.outer_diameter - ring.inner_diameter * ring.inner_diameter);
@@ -348,23 +407,53 @@ class Computation {
     out_.dry_run = seal::time_to_damage(run);
   }
 
-  // What a seat out of square asks of a turning head; its ring is not tipped, so its mass plays no part.
+  // A number of a sweep that stands, whatever its check judges.
+  std::optional<Measurement> swept(const Check& check, Judged judged) const {
+    const auto readings = in_.state.standing.find(check.id);
+    if (readings == in_.state.standing.end() || readings->second.empty()) return std::nullopt;
+    Check asked = check;
+    asked.judged = judged;
+    const MeasuredReading measured = measure(asked, readings->second.back(), in_);
+    if (measured.blocked || measured.numbers.empty()) return std::nullopt;
+    return measured.numbers.front();
+  }
+
+  // What a seat out of square asks of the head. A turning head's ring is not tipped, so its mass plays no
+  // part.
   void take_tracking() {
     const Check* check = in_.snapshot.plan.find("seat-squareness");
     const Dimension* seat = make_up_.dimension("seat_outside_diameter");
     if (check == nullptr || seat == nullptr || !out_.faces || !out_.spring) return;
-    const auto readings = in_.state.standing.find(check->id);
-    if (readings == in_.state.standing.end() || readings->second.empty()) return;
-    const MeasuredReading swept = measure(*check, readings->second.back(), in_);
-    if (swept.numbers.empty()) return;
-    const Measurement& squareness = swept.numbers.front();
+    const auto squareness = swept(*check, Judged::squareness);
+    if (!squareness) return;
+    const SealSheet& sheet = *make_up_.seal.sheet;
     seal::TrackingCase asked;
-    asked.seat = {Tir{metres(squareness.value)}, metres(squareness.u)};
+    asked.style = sheet.head;
+    asked.seat = {Tir{metres(squareness->value)}, metres(squareness->u)};
     asked.swept_diameter = seat->nominal;
     asked.faces = *out_.faces;
     asked.speed = speed();
     asked.spring = out_.spring->low;
+    if (sheet.ring_mass) asked.ring = kilograms(sheet.ring_mass->si);
     out_.tracking = seal::tracking(asked);
+  }
+
+  // How far what carries a face runs out of true.
+  std::optional<Eccentricity> eccentricity_of(std::string_view check_id) const {
+    const Check* check = in_.snapshot.plan.find(check_id);
+    if (check == nullptr) return std::nullopt;
+    const auto found = swept(*check, Judged::eccentricity);
+    return found ? std::optional(Eccentricity{metres(found->value)}) : std::nullopt;
+  }
+
+  void take_overlap() {
+    const auto& sheet = make_up_.seal.sheet;
+    if (!sheet || !sheet->seat_face_outer || !out_.faces) return;
+    const auto ring = eccentricity_of(make_up_.sleeve ? "sleeve-runout" : "shaft-runout");
+    const auto seat = eccentricity_of("bracket-bore-runout");
+    if (!ring || !seat) return lacks(wording::sweeps_of_faces_missing());
+    out_.overlap = seal::overlap(
+        {*out_.faces, metres(sheet->seat_face_outer->si), metres(sheet->seat_face_inner->si), *ring, *seat});
   }
 
   const JudgeContext& in_;

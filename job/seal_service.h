@@ -15,6 +15,7 @@
 #include "engine/seal/spring.h"
 #include "engine/seal/tracking.h"
 #include "engine/seal/vapour_margin.h"
+#include "engine/seal/working_length.h"
 #include "job/measurement.h"
 
 namespace pumpwright::job {
@@ -43,8 +44,12 @@ struct SealService {
   std::optional<seal::Faces> faces;
   std::optional<LengthState> length;
   std::optional<seal::SpringForce> spring;
-  std::optional<seal::SpringForce> spring_shortest, spring_longest;  // over the shaft's end float as measured
+  // What warmth does to the working length, positive longer: every length of its stack warmed by anything
+  // between nothing and the liquid's temperature, and made of any metal the catalog knows. An estimate.
+  std::optional<seal::GrowthRange> growth;
+  std::optional<seal::SpringForce> spring_shortest, spring_longest;  // over end float as measured and growth
   std::optional<seal::FaceLoad> load;  // by the hand formulas, at the expected chamber pressure
+  PressureVelocity pv_low, pv_high;    // over the chamber's range and the spring's; with `load`
   std::optional<seal::FilmCase> film_case;
   std::optional<seal::FilmSolution> film;  // at the expected chamber pressure
   std::optional<Temperature>
@@ -56,7 +61,9 @@ struct SealService {
   // film solved there: more pressure presses the faces harder and heats them. A little is added, so that its
   // first three digits still do. Absent when none was found.
   std::optional<GaugePressure> least_suction;
-  std::optional<seal::Tracking> tracking;  // of the seat as it was swept; the head turns, the seat stands
+  std::optional<VolumeFlow> circulation;   // that carries the faces' heat away with the usual rise
+  std::optional<seal::Tracking> tracking;  // of the seat as it was swept
+  std::optional<seal::Overlap> overlap;    // of the faces, as their parts were swept
   std::optional<seal::DryRunTime>
       dry_run;  // from the liquid's temperature to the elastomer's limit, an estimate
   std::vector<Text> missing;
@@ -72,6 +79,7 @@ struct SealService {
 
 enum class Asked {
   forces,      // length and spring only
+  loads,       // what the hand formulas and the sweeps say, too
   everything,  // the film as well: some milliseconds
 };
 

@@ -54,6 +54,13 @@ Text suction_text(const SealService& s, const Unit& gauge) {
 
 }  // namespace
 
+Text liquid_title(std::string_view fluid) {
+  if (fluid == "water") return {"water", "agua"};
+  if (fluid == "water-glycol") return {"water with glycol", "agua con glicol"};
+  if (fluid == "sea-water") return {"sea water", "agua de mar"};
+  return {std::string(fluid), std::string(fluid)};
+}
+
 Text service_temperature_missing() {
   return {"The service's temperature is not in the make-up.",
           "La temperatura de servicio no está en la configuración."};
@@ -92,6 +99,22 @@ Text spring_missing() {
 Text face_materials_missing() {
   return {"The faces' materials are not in the make-up, or their letters are not in the table.",
           "Los materiales de las caras no están en la configuración, o sus letras no están en la tabla."};
+}
+
+Text seat_sweep_missing() {
+  return {
+      "The seat's face is not swept yet, or its outside diameter or the seal's working length is not known.",
+      "La cara del asiento aún no está barrida, o no se conoce su diámetro exterior o la longitud de "
+      "trabajo."};
+}
+
+Text sweeps_of_faces_missing() {
+  return {
+      "How the faces cover each other needs the sweeps of what carries them: shaft or sleeve, and the seat's "
+      "bore.",
+      "Para saber cómo se cubren las caras faltan los barridos de lo que las lleva: eje o manguito, y el "
+      "alojamiento del "
+      "asiento."};
 }
 
 Text film_unsolved(const seal::FilmSolution& film) {
@@ -167,6 +190,22 @@ std::vector<Text> margin(const SealService& s, const MakeUp& make_up) {
                    fmt::format("La película hierve en {:.0f} % de la cara.", 100 * s.film->boiling_share)});
   out.insert(out.end(), s.assumed.begin(), s.assumed.end());
   return out;
+}
+
+Text tracking(const seal::Tracking& t, const Unit& unit) {
+  const auto shown = [&](Force f) {
+    return format_significant(AnyQuantity(f), suitable_unit(Kind::force, f.value(), unit.system), 2);
+  };
+  return {fmt::format("Tipping the head round with the seat asks for {} of the {} that press it.",
+                      shown(t.required), shown(t.available)),
+          fmt::format("Inclinar la cabeza con el asiento pide {} de los {} que la aprietan.",
+                      shown(t.required), shown(t.available))};
+}
+
+Text track(Length width, const Unit& unit) {
+  const std::string text = format_significant(AnyQuantity(width), unit, 3);
+  return {fmt::format("The ring rubs a track {} wide on the seat.", text),
+          fmt::format("El anillo deja en el asiento una pista de {} de ancho.", text)};
 }
 
 std::vector<Text> spring_state(const SealService& s, const Unit& unit) {

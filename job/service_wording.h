@@ -1,12 +1,16 @@
 // Every sentence about a seal's service, in every language, in one place.
 #pragma once
 
+#include <string_view>
 #include <vector>
 
 #include "engine/quantity/bad_input.h"
 #include "job/seal_service.h"
 
 namespace pumpwright::job::wording {
+
+// A liquid by the name the make-up gives it; one that is not known by name is called as it was written.
+Text liquid_title(std::string_view fluid);
 
 // What a computation lacks.
 Text service_temperature_missing();
@@ -17,6 +21,8 @@ Text sheet_missing();
 Text working_length_missing();
 Text spring_missing();
 Text face_materials_missing();
+Text seat_sweep_missing();
+Text sweeps_of_faces_missing();
 Text film_unsolved(const seal::FilmSolution& film);
 Text beyond_computing(const BadInput& refusal);
 
@@ -32,6 +38,10 @@ Text usual_part_length(Length length);
 // What the margin over boiling rests on, and which suction pressure would do; in the units the make-up was
 // written in.
 std::vector<Text> margin(const SealService& service, const MakeUp& make_up);
+// Of a standing head on a seat out of square, forces in the system of `unit`.
+Text tracking(const seal::Tracking& tracking, const Unit& unit);
+// The track a ring rubs on its seat.
+Text track(Length width, const Unit& unit);
 std::vector<Text> spring_state(const SealService& service, const Unit& unit);
 
 }  // namespace pumpwright::job::wording

@@ -75,34 +75,6 @@ std::string text_later(const JsonReader& at, std::string_view key) {
   return inner ? inner->text(64) : std::string();
 }
 
-json encode_sheet(const SealSheet& s) {
-  return {{"outer_diameter", encode_written(s.outer_diameter)},
-          {"inner_diameter", encode_written(s.inner_diameter)},
-          {"balance_diameter", encode_written(s.balance_diameter)},
-          {"pressed_outside", s.pressed_outside},
-          {"spring_force", optional_written(s.spring_force)},
-          {"spring_rate", optional_written(s.spring_rate)},
-          {"force_lower", optional_written(s.force_lower)},
-          {"force_upper", optional_written(s.force_upper)},
-          {"ring_length", optional_written(s.ring_length)},
-          {"seat_length", optional_written(s.seat_length)}};
-}
-
-SealSheet decode_frozen_sheet(const JsonReader& at) {
-  SealSheet s;
-  s.outer_diameter = decode_frozen(at.required("outer_diameter"));
-  s.inner_diameter = decode_frozen(at.required("inner_diameter"));
-  s.balance_diameter = decode_frozen(at.required("balance_diameter"));
-  s.pressed_outside = at.required("pressed_outside").boolean();
-  s.spring_force = decode_optional(at.required("spring_force"));
-  s.spring_rate = decode_optional(at.required("spring_rate"));
-  s.force_lower = decode_optional(at.required("force_lower"));
-  s.force_upper = decode_optional(at.required("force_upper"));
-  s.ring_length = decode_optional(at.required("ring_length"));
-  s.seat_length = decode_optional(at.required("seat_length"));
-  return s;
-}
-
 json encode_seal(const Seal& s) {
   json out{{"kind", s.kind},
            {"elastomer", s.elastomer},
@@ -110,7 +82,7 @@ json encode_seal(const Seal& s) {
            {"ring", s.ring},
            {"seat", s.seat}};
   if (s.coil) out["coil"] = word_of(*s.coil);
-  if (s.sheet) out["sheet"] = encode_sheet(*s.sheet);
+  if (s.sheet) out["sheet"] = encode_seal_sheet(*s.sheet);
   return out;
 }
 
@@ -122,7 +94,7 @@ Seal decode_frozen_seal(const JsonReader& at) {
   s.ring = text_later(at, "ring");
   s.seat = text_later(at, "seat");
   if (const auto coil = at.optional("coil")) s.coil = decode_hand(*coil);
-  if (const auto sheet = at.optional("sheet")) s.sheet = decode_frozen_sheet(*sheet);
+  if (const auto sheet = at.optional("sheet")) s.sheet = decode_frozen_seal_sheet(*sheet);
   return s;
 }
 

@@ -43,7 +43,7 @@ struct BoundFrom {
 
   std::string text;      // a value as hands write it
   std::string fastener;  // "torque-lower" or "torque-upper" of the make-up's fastener
-  std::string sheet;     // "force-lower" or "force-upper" of the seal's sheet
+  std::string sheet;     // "force-lower", "force-upper" or "pv-limit" of the seal's sheet
 };
 
 struct LimitFrom {

@@ -272,15 +272,6 @@ const std::vector<Named>& seal_table() {
   return table;
 }
 
-const std::vector<Named>& fluid_table() {
-  static const std::vector<Named> table{
-      {"water", {"water", "agua"}},
-      {"water-glycol", {"water with glycol", "agua con glicol"}},
-      {"sea-water", {"sea water", "agua de mar"}},
-  };
-  return table;
-}
-
 }  // namespace
 
 const std::string& text_of(Label label, job::Language language) {
@@ -301,10 +292,6 @@ Text dimension_title(std::string_view dimension) {
 
 Text seal_kind_title(std::string_view kind) {
   return find_in(seal_table(), kind);
-}
-
-Text fluid_title(std::string_view fluid) {
-  return find_in(fluid_table(), fluid);
 }
 
 }  // namespace pumpwright::report

@@ -165,6 +165,5 @@ job::Text place_title(std::string_view place);
 job::Text dimension_title(std::string_view dimension);
 
 job::Text seal_kind_title(std::string_view kind);
-job::Text fluid_title(std::string_view fluid);
 
 }  // namespace pumpwright::report

@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "job/service_wording.h"
 #include "report/amount_text.h"
 #include "report/labels.h"
 #include "report/palette.h"
@@ -110,7 +111,7 @@ class FrontPage {
   }
 
   std::string service(const job::Service& s) const {
-    std::string line = fluid_title(s.fluid).in(in_.language);
+    std::string line = job::wording::liquid_title(s.fluid).in(in_.language);
     if (s.temperature) line += ", " + written_text(*s.temperature);
     if (s.suction_pressure) line += ", " + fill(label(Label::suction), written_text(*s.suction_pressure));
     return line;

@@ -8,6 +8,7 @@
 #include "catalog/catalog.h"
 #include "catalog/embedded.h"
 #include "job/make_up.h"
+#include "job/service_wording.h"
 #include "report/labels.h"
 #include "server/amount_json.h"
 
@@ -45,7 +46,7 @@ json lubricants_of(const Catalog& catalog) {
   json out = json::array();
   if (const Table* found = catalog.table("lubricants"))
     for (const auto& row : found->rows)
-      out.push_back({{"word", row.id()}, {"title", same_in_both(std::string(row.text("name")))}});
+      out.push_back({{"word", row.id()}, {"title", {{"en", row.text("name")}, {"es", row.text("name_es")}}}});
   return out;
 }
 
@@ -54,8 +55,10 @@ json face_materials_of(const Catalog& catalog) {
   json out = json::array();
   if (const Table* found = catalog.table("face-materials"))
     for (const auto& row : found->rows)
-      out.push_back(
-          {{"word", row.id()}, {"title", same_in_both(row.id() + " · " + std::string(row.text("name")))}});
+      out.push_back({{"word", row.id()},
+                     {"title",
+                      {{"en", row.id() + " · " + std::string(row.text("name"))},
+                       {"es", row.id() + " · " + std::string(row.text("name_es"))}}}});
   return out;
 }
 
@@ -125,7 +128,7 @@ json make_form() {
         {"lubricants", lubricants_of(catalog)},
         {"faces", face_materials_of(catalog)}}},
       {"service",
-       {{"fluids", titled({"water", "water-glycol", "sea-water"}, report::fluid_title)},
+       {{"fluids", titled({"water", "water-glycol", "sea-water"}, job::wording::liquid_title)},
         {"glycols", titled({"ethylene", "propylene"}, glycol_title)}}},
       {"impeller", {{"backs", impeller_backs()}}},
       {"hands", titled({"right", "left"}, hand_title)},

@@ -1,9 +1,7 @@
 #include "server/seal_view.h"
 
 #include <algorithm>
-#include <array>
 
-#include <fmt/format.h>
 #include <nlohmann/json.hpp>
 
 #include "engine/quantity/format.h"
@@ -14,10 +12,6 @@ namespace pumpwright::server {
 namespace {
 
 using nlohmann::json;
-
-// The three a seal stands or falls with, most telling first.
-constexpr std::array<const char*, 3> deciding_checks{"vapour-margin", "elastomer-temperature",
-                                                     "spring-force"};
 
 // What rests on estimates is not shown finer than this.
 constexpr int digits = 3;
@@ -45,11 +39,10 @@ ShownUnits heat_units() {
   return {&watt, &watt};
 }
 
-// A drop an hour is small for any unit of the table.
-json leak_figure(VolumeFlow leak) {
-  constexpr double ml_per_h = 3.6e9;
-  const std::string text = fmt::format("{:.2g} mL/h", leak.value() * ml_per_h);
-  return {{"si", leak.value()}, {"kind", info(Kind::volume_flow).name}, {"inch", text}, {"metric", text}};
+// A drop an hour is small for the units of a flow.
+ShownUnits leak_units() {
+  const Unit& millilitres_an_hour = unit_with_symbol("mL/h", Kind::volume_flow);
+  return {&millilitres_an_hour, &millilitres_an_hour};
 }
 
 // A figure of `part`, or null when the part is not there.
@@ -84,6 +77,12 @@ json conditions_view(const job::SealQuestion& question, const job::SealService& 
           {"length_measured", s.length && s.length->measured}};
 }
 
+// How far a turning head's bellows flexes once a turn on a seat out of square; a standing head has its check.
+json turning_stroke(const job::SealService& s) {
+  if (!s.tracking || s.tracking->required.value() > 0) return nullptr;
+  return figure(AnyQuantity(s.tracking->stroke), film_units());
+}
+
 json numbers_view(const job::SealService& s) {
   const auto film = solved_film(s);
   return {{"chamber", amount_of(s.chamber, [](const auto& v) { return v.expected; })},
@@ -99,7 +98,13 @@ json numbers_view(const job::SealService& s) {
           {"friction_torque", amount_of(film, [](const auto& v) { return v.friction; })},
           {"heat", film ? figure(AnyQuantity(film->heat), heat_units()) : json(nullptr)},
           {"film", film ? figure(AnyQuantity(film->mean_film), film_units()) : json(nullptr)},
-          {"leakage", film ? leak_figure(film->leakage) : json(nullptr)},
+          {"leakage", film ? figure(AnyQuantity(film->leakage), leak_units()) : json(nullptr)},
+          {"pv", amount_of(s.load, [](const auto& v) { return v.pv; })},
+          {"circulation", amount_of(s.circulation, [](const auto& v) { return v; })},
+          {"growth_low", amount_of(s.growth, [](const auto& v) { return v.low; })},
+          {"growth_high", amount_of(s.growth, [](const auto& v) { return v.high; })},
+          {"bellows_stroke", turning_stroke(s)},
+          {"track_width", amount_of(s.overlap, [](const auto& v) { return v.track_width; })},
           {"contact_share", number_of(film, [](const auto& v) { return v.contact_share; })}};
 }
 
@@ -164,7 +169,7 @@ json checks_view(const job::SealQuestion& question, const job::JobState& state,
 
 json deciding_view(const job::SealFinding& found) {
   json out = json::array();
-  for (const char* check : deciding_checks)
+  for (const auto check : job::deciding_checks())
     if (found.find(check) != nullptr) out.push_back(check);
   return out;
 }

@@ -57,6 +57,7 @@ template <> struct KindOf<Conductivity> : detail::PlainKind<Kind::conductivity, 
 template <> struct KindOf<KinematicViscosity>
     : detail::PlainKind<Kind::kinematic_viscosity, KinematicViscosity> {};
 template <> struct KindOf<SpringRate> : detail::PlainKind<Kind::spring_rate, SpringRate> {};
+template <> struct KindOf<PressureVelocity> : detail::PlainKind<Kind::pressure_velocity, PressureVelocity> {};
 // clang-format on
 template <>
 struct KindOf<Temperature> {

@@ -40,6 +40,8 @@ constexpr std::array kinds{
     KindInfo{Kind::conductivity, "conductivity", "a thermal conductivity", "0.6 W/(m·K)"},
     KindInfo{Kind::kinematic_viscosity, "kinematic_viscosity", "a kinematic viscosity", "32 mm²/s or 32 cSt"},
     KindInfo{Kind::spring_rate, "spring_rate", "a spring rate", "8 N/mm or 46 lbf/in"},
+    KindInfo{Kind::pressure_velocity, "pressure_velocity", "a pressure times a sliding speed",
+             "7 MPa·m/s or 200000 psi·ft/min"},
     KindInfo{Kind::number, "number", "a number without a unit", "12 or 0.85"},
     KindInfo{Kind::percent, "percent", "a percentage", "30 %"},
 };

@@ -37,6 +37,7 @@ enum class Kind {
   conductivity,            // [W/(m·K)], of heat
   kinematic_viscosity,     // [m²/s]
   spring_rate,             // [N/m]
+  pressure_velocity,       // [Pa·m/s], the same as W/m²: pressure of two faces times their sliding speed
   number,                  // a pure number; has no unit
   percent,                 // a fraction of 1, written in per cent: 30 % is 0.3
 };

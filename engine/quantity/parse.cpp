@@ -255,6 +255,9 @@ KinematicViscosity parse_kinematic_viscosity(std::string_view text, const ParseC
 SpringRate parse_spring_rate(std::string_view text, const ParseContext& context) {
   return parse_as<SpringRate>(text, context);
 }
+PressureVelocity parse_pressure_velocity(std::string_view text, const ParseContext& context) {
+  return parse_as<PressureVelocity>(text, context);
+}
 
 double parse_number(std::string_view text, const ParseContext& context) {
   return parse_written(text, Kind::number, context).si;

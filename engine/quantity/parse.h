@@ -90,6 +90,7 @@ HeatCapacity parse_heat_capacity(std::string_view text, const ParseContext& cont
 Conductivity parse_conductivity(std::string_view text, const ParseContext& context);
 KinematicViscosity parse_kinematic_viscosity(std::string_view text, const ParseContext& context);
 SpringRate parse_spring_rate(std::string_view text, const ParseContext& context);
+PressureVelocity parse_pressure_velocity(std::string_view text, const ParseContext& context);
 
 // A pure number, and a fraction of 1 from a percentage ("30 %" gives 0.3).
 double parse_number(std::string_view text, const ParseContext& context);

@@ -46,6 +46,8 @@ using Conductivity =
                                                 si::temperature>::type>;  // [W/(m·K)], of heat
 using KinematicViscosity = units::quantity<units::divide_typeof_helper<si::area, si::time>::type>;  // [m²/s]
 using SpringRate = units::quantity<units::divide_typeof_helper<si::force, si::length>::type>;       // [N/m]
+// Pressure of two faces times their sliding speed [Pa·m/s, the same as W/m²].
+using PressureVelocity = units::quantity<units::multiply_typeof_helper<si::pressure, si::velocity>::type>;
 
 // Pressure against the atmosphere of the place [Pa]. May be negative down to -101325 Pa (vacuum).
 struct GaugePressure {
@@ -140,6 +142,9 @@ constexpr KinematicViscosity square_metres_per_second(double v) {
 }
 constexpr SpringRate newtons_per_metre(double v) {
   return SpringRate::from_value(v);
+}
+constexpr PressureVelocity pascal_metres_per_second(double v) {
+  return PressureVelocity::from_value(v);
 }
 inline double kelvin_of(const Temperature& t) {
   return t.value().value();

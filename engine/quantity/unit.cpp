@@ -159,6 +159,8 @@ constexpr std::array suitable{
     Suitable{Kind::kinematic_viscosity, System::inch, any_size, "cSt"},
     Suitable{Kind::spring_rate, System::metric, any_size, "N/mm"},
     Suitable{Kind::spring_rate, System::inch, any_size, "lbf/in"},
+    Suitable{Kind::pressure_velocity, System::metric, any_size, "MPa·m/s"},
+    Suitable{Kind::pressure_velocity, System::inch, any_size, "psi·ft/min"},
     Suitable{Kind::number, System::both, any_size, ""},
     Suitable{Kind::percent, System::both, any_size, "%"},
 };

@@ -183,6 +183,7 @@ constexpr std::array table{
     row(volume_flow, "L/s", metric, {1, 1000}, "l/s"),
     row(volume_flow, "L/min", metric, {1, 60000}, "l/min lpm"),
     row(volume_flow, "L/h", metric, {1, 3'600'000}, "l/h l/hr"),
+    row(volume_flow, "mL/h", metric, {1, 3'600'000'000}, "ml/h cc/h cm3/h"),
     row(volume_flow, "mL/min", metric, {1, 60'000'000}, "ml/min cc/min cm3/min"),
     row(volume_flow, "gpm", inch, {3'785'411'784, 60'000'000'000'000},
         "usgpm us·gpm gal/min usgal/min us·gal/min"),
@@ -218,6 +219,11 @@ constexpr std::array table{
     row(spring_rate, "N/m", metric, {1, 1}),
     row(spring_rate, "N/mm", metric, {1000, 1}),
     row(spring_rate, "lbf/in", inch, {8'896'443'230'521, 50'800'000'000}, "lb/in lbs/in"),
+    // pressure_velocity
+    row(pressure_velocity, "Pa·m/s", metric, {1, 1}, "W/m² W/m2"),
+    row(pressure_velocity, "MPa·m/s", metric, {1'000'000, 1}, "N/mm²·m/s N/mm2·m/s W/mm² W/mm2"),
+    row(pressure_velocity, "bar·m/s", metric, {100'000, 1}),
+    row(pressure_velocity, "psi·ft/min", inch, {8'896'443'230'521, 254'000'000'000}, "psi·fpm"),
     // number
     row(number, "", both, {1, 1}),
     // percent

@@ -1,23 +1,11 @@
 #include "engine/seal/chamber_pressure.h"
 
-#include <array>
-#include <utility>
-
 #include "engine/assembly/input_check.h"
-#include "engine/quantity/bad_input.h"
 
 namespace pumpwright::seal {
 namespace {
 
 constexpr double standard_gravity_m_s2 = 9.80665;
-
-constexpr std::array<std::pair<const char*, ImpellerBack>, 5> words{{
-    {"plain", ImpellerBack::plain},
-    {"balance_holes", ImpellerBack::balance_holes},
-    {"back_vanes", ImpellerBack::back_vanes},
-    {"wear_ring_removed", ImpellerBack::wear_ring_removed},
-    {"double_suction", ImpellerBack::double_suction},
-}};
 
 }  // namespace
 
@@ -57,19 +45,6 @@ Pressure pressure_of_head(Length head, Density density) {
   require_that(density.value() > 0 && density.value() < 25'000, density.value(), "density",
                "a density over 0 and below 25 000 kg/m³");
   return pascals(density.value() * standard_gravity_m_s2 * head.value());
-}
-
-ImpellerBack impeller_back_from(const std::string& word, const std::string& field) {
-  for (const auto& [known, back] : words)
-    if (word == known) return back;
-  throw BadInput(
-      {field, "", word, "one of plain, balance_holes, back_vanes, wear_ring_removed, double_suction"});
-}
-
-const char* word_for(ImpellerBack back) {
-  for (const auto& [known, value] : words)
-    if (back == value) return known;
-  return "";
 }
 
 }  // namespace pumpwright::seal

@@ -52,9 +52,4 @@ ChamberPressure chamber_pressure(GaugePressure suction, Pressure rise, const Cha
 // rho g H of a head: 0 to 5000 m, density over 0; BadInput "head", "density".
 Pressure pressure_of_head(Length head, Density density);
 
-// "plain", "balance_holes", "back_vanes", "wear_ring_removed", "double_suction"; other words are BadInput
-// naming `field`.
-ImpellerBack impeller_back_from(const std::string& word, const std::string& field);
-const char* word_for(ImpellerBack back);
-
 }  // namespace pumpwright::seal

@@ -8,9 +8,6 @@
 
 namespace pumpwright::seal {
 
-// Pressure times sliding speed [Pa m/s, the same as W/m²].
-using PressureVelocity = units::quantity<units::multiply_typeof_helper<si::pressure, si::velocity>::type>;
-
 struct FaceLoadCase {
   Faces faces;
   Pressure across;               // sealed pressure less that on the other side, 0 to 50 MPa

@@ -39,6 +39,28 @@ def run(*arguments, stdin=b"", cwd=ROOT, environment=None):
     return done
 
 
+class SchemaAndDecoder:
+    """Mixed into a ProgramTest: a published schema and the program's decoder agree on a corpus of bad files."""
+
+    def refuse_together(self, command, files, validator, beyond_a_schema):
+        """The program refuses every file; the schema all that hold a document, but those it can not judge. How many it saw."""
+        judged = 0
+        for path in files:
+            with self.subTest(path.name):
+                self.complaint_of(command, str(path))
+                parsed = document(path)
+                if parsed is None:
+                    continue
+                self.assertEqual(validator.is_valid(parsed), path.name in beyond_a_schema)
+                judged += 1
+        return judged
+
+
+def examples_of(form):
+    """The examples of the documentation that are of one format."""
+    return [p for p in sorted((ROOT / "docs/examples").glob("*.json")) if json.loads(p.read_text()).get("format") == form]
+
+
 def document(path):
     """The document, or None when it is no JSON at all (strictly: no NaN, no infinity)."""
     def refuse(word):

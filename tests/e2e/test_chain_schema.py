@@ -6,11 +6,10 @@ from pathlib import Path
 
 import jsonschema
 
-from harness import HERE, ROOT, ProgramTest, document, run
+from harness import HERE, ROOT, ProgramTest, SchemaAndDecoder, document, examples_of, run
 
 SCHEMA = json.loads((ROOT / "docs/chain.schema.json").read_text())
-GOOD = sorted((HERE / "good").glob("chain-*.json")) + [
-    p for p in sorted((ROOT / "docs/examples").glob("*.json")) if document(p)["format"] == "pumpwright-chain"]
+GOOD = sorted((HERE / "good").glob("chain-*.json")) + examples_of("pumpwright-chain")
 BAD = sorted((HERE / "bad").glob("chain-*.json"))
 
 # What a schema can not say, with the reason.
@@ -23,7 +22,7 @@ BEYOND_A_SCHEMA = {
 }
 
 
-class ChainSchema(ProgramTest):
+class ChainSchema(SchemaAndDecoder, ProgramTest):
     def test_the_schema_is_a_schema(self):
         jsonschema.Draft202012Validator.check_schema(SCHEMA)
 
@@ -38,17 +37,8 @@ class ChainSchema(ProgramTest):
 
     def test_both_refuse_every_bad_file_that_a_schema_can_judge(self):
         self.assertGreaterEqual(len(BAD), 25)
-        judged = 0
-        for path in BAD:
-            with self.subTest(path.name):
-                self.complaint_of("stack", str(path))
-                parsed = document(path)
-                if parsed is None:
-                    continue
-                valid = jsonschema.Draft202012Validator(SCHEMA).is_valid(parsed)
-                self.assertEqual(valid, path.name in BEYOND_A_SCHEMA)
-                judged += 1
-        self.assertGreaterEqual(judged, 20)
+        validator = jsonschema.Draft202012Validator(SCHEMA)
+        self.assertGreaterEqual(self.refuse_together("stack", BAD, validator, BEYOND_A_SCHEMA), 20)
 
 
 if __name__ == "__main__":

@@ -88,7 +88,7 @@ class Seal(ProgramTest):
         job["make_up"]["seal"]["lubricant"] = "petroleum-grease"
         got = self.verdict_of(self.sheet(job, status=1), "lubricant-elastomer")
         self.assertEqual((got["verdict"], got["reason"]), ("fail", "does-not-suit"))
-        self.assertIn("Use instead: water; soapy-water; glycol-water; silicone-oil.", got["remarks"])
+        self.assertIn("Use instead: clean water; water with a little soap; the service's own glycol and water; silicone oil or grease, for O-rings only.", got["remarks"])
 
     def test_a_stack_of_one_and_a_half_millimetres_too_little_names_the_shim(self):
         job = greenhouse()

@@ -25,7 +25,7 @@ TEST(LubricantAndElastomer, PetroleumGreaseOnEpdmStopsAtTheLubricantAndNamesWhat
   EXPECT_EQ(finding.reason, Reason::does_not_suit);
   ASSERT_EQ(finding.readings[0].remarks.size(), 3U);
   EXPECT_NE(finding.readings[0].remarks[1].en.find("EPDM swells"), std::string::npos);
-  EXPECT_NE(finding.readings[0].remarks[2].en.find("soapy-water"), std::string::npos);
+  EXPECT_NE(finding.readings[0].remarks[2].en.find("water with a little soap"), std::string::npos);
   EXPECT_EQ(finding.readings[0].remarks[2].en.find("petroleum"), std::string::npos);
   EXPECT_EQ(judged.snapshot.plan.step_of("lubricant-elastomer")->id, "take-lubricant");
 }
@@ -93,10 +93,12 @@ TEST_P(Hands, ACoilAndAFastenerAreTightenedByOneDirectionOnly) {
   make_up.driver.rotation =
       std::string(GetParam().rotation) == "clockwise" ? Rotation::clockwise : Rotation::counter_clockwise;
   const Hand hand = std::string(GetParam().hand) == "left" ? Hand::left : Hand::right;
-  make_up.seal.coil = hand;
+  const Hand other = hand == Hand::left ? Hand::right : Hand::left;
   make_up.fastener = Fastener{};
-  make_up.fastener->hand = hand;
+  // Each by its own hand: the other part's is the opposite one.
   for (const Pair pair : {Pair::coil_rotation, Pair::fastener_rotation}) {
+    make_up.seal.coil = pair == Pair::coil_rotation ? hand : other;
+    make_up.fastener->hand = pair == Pair::fastener_rotation ? hand : other;
     const FoundPairing found = find_pairing(pair, make_up, testing::catalog());
     EXPECT_EQ(found.pairing.goes, GetParam().goes);
     EXPECT_EQ(found.pairing.instead.empty(), GetParam().goes == Goes::together);

@@ -1,6 +1,7 @@
 // The seal's service as the judge sees it: margin over boiling, spring, and the stack that is off.
 #include "job/seal_service.h"
 
+#include <algorithm>
 #include <cmath>
 
 #include <gtest/gtest.h>
@@ -245,6 +246,153 @@ TEST(WorkingLength, AShimThatIsThereIsChangedByWhatIsMissing) {
     said += remark.en;
   EXPECT_NE(said.find("shim: 0.0590 in less"), std::string::npos) << said;
   EXPECT_NE(said.find("in place of 0.0200 in"), std::string::npos) << said;
+}
+
+TEST(SpringForce, WithoutALimitInTheSheetIsUnproven) {
+  json document = demo("greenhouse-circulator");
+  document["make_up"]["seal"]["sheet"].erase("force_lower");
+  document["make_up"]["seal"]["sheet"].erase("force_upper");
+  EXPECT_EQ(judge_document(document).of("spring-force").verdict, Verdict::unproven);
+  EXPECT_EQ(judge_document(document).of("spring-force").reason, Reason::no_limit);
+}
+
+json with_sheet(const json& more) {
+  json document = demo("greenhouse-circulator");
+  document["make_up"]["seal"]["sheet"].update(more);
+  return document;
+}
+
+TEST(FaceLoad, IsJudgedByTheSheetsLimitAndNotAskedWithoutOne) {
+  json without = demo("greenhouse-circulator");
+  without["make_up"]["seal"]["sheet"].erase("pv_limit");
+  EXPECT_EQ(judge_document(without).snapshot.plan.find("face-load"), nullptr);
+  const SealService service = service_of(judge_document(without));
+  ASSERT_TRUE(service.load.has_value());
+  // Net pressure of the hand formula: dp (B - K) + spring / A, times the speed at the mean diameter.
+  const auto& load = *service.load;
+  EXPECT_DOUBLE_EQ(load.pv.value(), load.net_pressure.value() * load.sliding.value());
+  EXPECT_LT(service.pv_low.value(), load.pv.value());
+  EXPECT_GT(service.pv_high.value(), load.pv.value());
+  const auto limited = [&](double share) {
+    return judge_document(with_sheet({{"pv_limit", std::to_string(share * load.pv.value()) + " Pa·m/s"}}))
+        .of("face-load")
+        .verdict;
+  };
+  EXPECT_EQ(limited(2), Verdict::pass);
+  EXPECT_EQ(limited(1), Verdict::unproven);
+  EXPECT_EQ(limited(0.5), Verdict::fail);
+}
+
+TEST(Circulation, CarriesTheHeatAwayWithTheUsualRise) {
+  const SealService service = service_of(judge_document(demo("greenhouse-circulator")));
+  ASSERT_TRUE(service.circulation && service.film);
+  const auto t = service.state->temperature;
+  const double per_kelvin = service.liquid->density(t, service.chamber_expected).value() *
+                            service.liquid->heat_capacity(t, service.chamber_expected).value();
+  EXPECT_NEAR(service.circulation->value() * per_kelvin * 5.6, service.film->heat.value(),
+              1e-9 * service.film->heat.value());
+}
+
+TEST(Growth, IsOfEveryLengthOfTheStackAndWidensTheSpringsRange) {
+  const auto judged = judge_document(demo("greenhouse-circulator"));
+  const SealService service = service_of(judged);
+  ASSERT_TRUE(service.growth && service.spring_longest && service.spring_shortest);
+  // Lengths that add, all at the liquid's temperature, those that take away all cold; and the other way.
+  double adding_m = 0, taking_m = 0, most = 0;
+  const Check& stack = *judged.snapshot.plan.find("working-length");
+  const JudgeContext in{judged.snapshot, judged.state};
+  for (const auto& part : stack.chain)
+    (part.coefficient > 0 ? adding_m : taking_m) +=
+        mean_of(*judged.snapshot.plan.find(part.check), in)->value_si;
+  for (const auto& [name, expansion] : judged.snapshot.expansions)
+    most = std::max(most, expansion.value());
+  const double warming_k = kelvin_of(service.state->temperature) - 293.15;
+  EXPECT_NEAR(service.growth->high.value(), adding_m * most * warming_k, 1e-12);
+  EXPECT_NEAR(service.growth->low.value(), -taking_m * most * warming_k, 1e-12);
+  const double rate = judged.snapshot.make_up.seal.sheet->spring_rate->si;
+  const double room = 2 * mean_of(*judged.snapshot.plan.find("end-float"), in)->value_si +
+                      service.growth->high.value() - service.growth->low.value();
+  EXPECT_NEAR(service.spring_shortest->force.value.value() - service.spring_longest->force.value.value(),
+              rate * room, 1e-6);
+}
+
+TEST(FaceOverlap, ASeatHardlyWiderThanTheRingIsHungOver) {
+  const auto wide =
+      judge_document(with_sheet({{"seat_face_outer", "1.60 in"}, {"seat_face_inner", "1.10 in"}}));
+  EXPECT_EQ(wide.of("face-overlap").verdict, Verdict::pass);
+  const auto overlap = service_of(wide).overlap;
+  ASSERT_TRUE(overlap.has_value());
+  EXPECT_GT(overlap->track_width.value(), 0.110 * 0.0254);
+  const auto narrow =
+      judge_document(with_sheet({{"seat_face_outer", "1.4401 in"}, {"seat_face_inner", "1.10 in"}}));
+  EXPECT_EQ(narrow.of("face-overlap").verdict, Verdict::fail);
+  EXPECT_LT(narrow.of("face-overlap").readings[0].value->si(), 0);
+}
+
+TEST(FaceOverlap, WithoutTheSweepsIsNotTaken) {
+  json document = with_sheet({{"seat_face_outer", "1.60 in"}, {"seat_face_inner", "1.10 in"}});
+  auto& events = document["events"];
+  for (auto at = events.begin(); at != events.end();)
+    at = at->value("check", "") == "bracket-bore-runout" ? events.erase(at) : at + 1;
+  EXPECT_EQ(judge_document(document).of("face-overlap").verdict, Verdict::not_taken);
+}
+
+TEST(HeadFollows, AStandingHeadTooHeavyForItsSpringDoesNot) {
+  EXPECT_EQ(judge_document(demo("greenhouse-circulator")).snapshot.plan.find("head-follows"), nullptr);
+  const auto of = [](const char* mass) {
+    return judge_document(with_sheet({{"head", "standing"}, {"ring_mass", mass}}));
+  };
+  const auto light = of("50 g");
+  EXPECT_EQ(light.of("head-follows").verdict, Verdict::pass);
+  // m r w² tilt over the least the spring presses with.
+  const SealService service = service_of(light);
+  const double speed = light.snapshot.make_up.speed.si;
+  const double required_n = 0.05 * service.load->sliding.value() * speed * service.tracking->tilt.value();
+  EXPECT_NEAR(light.of("head-follows").readings[0].value->si(), required_n / service.spring->low.value(),
+              1e-9);
+  json heavy_and_fast = with_sheet({{"head", "standing"}, {"ring_mass", "50 kg"}});
+  heavy_and_fast["make_up"]["speed"] = "7100 rpm";
+  EXPECT_EQ(judge_document(heavy_and_fast).of("head-follows").verdict, Verdict::fail);
+}
+
+TEST(SealSheet, IsTheSameAfterItWasFrozen) {
+  json document = with_sheet({{"head", "standing"},
+                              {"ring_mass", "50 g"},
+                              {"pv_limit", "7 MPa·m/s"},
+                              {"seat_face_outer", "1.60 in"},
+                              {"seat_face_inner", "1.10 in"},
+                              {"seat_length", "8 mm"}});
+  const auto judged = judge_document(document);
+  const auto thawed = judge_document(json::parse(freeze(document.dump(), judged.snapshot)));
+  EXPECT_EQ(encode_seal_sheet(*thawed.snapshot.make_up.seal.sheet),
+            encode_seal_sheet(*judged.snapshot.make_up.seal.sheet));
+  EXPECT_EQ(thawed.snapshot.make_up.seal.sheet->pv_limit->text, "7 MPa·m/s");
+}
+
+TEST(SealSheet, WhatDoesNotGoTogetherIsRefusedAtItsPlace) {
+  const auto refused_at_sheet = [](const json& sheet) {
+    json document = demo("greenhouse-circulator");
+    document["make_up"]["seal"]["sheet"] = sheet;
+    try {
+      judge_document(document);
+    } catch (const BadInput& e) {
+      return e.what_was_wrong().place;
+    }
+    return std::string("accepted");
+  };
+  const auto refused_at = [&](const json& more) {
+    json sheet = demo("greenhouse-circulator")["make_up"]["seal"]["sheet"];
+    sheet.update(more);
+    return refused_at_sheet(sheet);
+  };
+  const std::string sheet = "/make_up/seal/sheet/";
+  EXPECT_EQ(refused_at({{"head", "standing"}}), sheet + "head");
+  EXPECT_EQ(refused_at({{"seat_face_outer", "1.6 in"}, {"seat_face_inner", "1.7 in"}}),
+            sheet + "seat_face_inner");
+  json half = demo("greenhouse-circulator")["make_up"]["seal"]["sheet"];
+  half.erase("seat_face_inner");
+  EXPECT_EQ(refused_at_sheet(half), sheet + "seat_face_outer");
+  EXPECT_EQ(refused_at({{"pv_limit", "7 MPa"}}), sheet + "pv_limit");
 }
 
 }  // namespace

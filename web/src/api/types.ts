@@ -352,6 +352,13 @@ export interface SealNumbers {
   film: Amount | null;
   leakage: Amount | null;
   contact_share: number | null;
+  /** Net face pressure times sliding speed. */
+  pv: Amount | null;
+  circulation: Amount | null;
+  growth_low: Amount | null;
+  growth_high: Amount | null;
+  bellows_stroke: Amount | null;
+  track_width: Amount | null;
 }
 
 export interface FaceCurve {
@@ -416,6 +423,11 @@ export interface SealSheetEntry {
   force_upper?: string;
   ring_length?: string;
   seat_length?: string;
+  pv_limit?: string;
+  seat_face_outer?: string;
+  seat_face_inner?: string;
+  head?: string;
+  ring_mass?: string;
 }
 
 export interface MakeUp {

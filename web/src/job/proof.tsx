@@ -199,8 +199,7 @@ function OnTablet({ here }: { here: ReadingView['payload'][] }) {
 const sealSheet = () => import('../seal/seal_sheet').then((m) => m.default);
 
 /** Whether the seal's service sheet is part of this check's proof. */
-const asksForSheet = (check: CheckView): boolean =>
-  check.step === 'seal-service' || check.id === 'vapour-margin' || check.id === 'spring-force';
+const asksForSheet = (check: CheckView): boolean => check.step === 'seal-service' || check.kind === 'service';
 
 export function Proof({ view, check }: { view: JobView; check: CheckView }) {
   const source = sourceCheck(view, check);

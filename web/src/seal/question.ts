@@ -1,6 +1,6 @@
 // What the seal's sheet is asked: the job's own conditions, or others as hands write them. Nothing of it is kept.
 
-export const conditions = ['temperature', 'suction', 'speed', 'length', 'altitude'] as const;
+export const conditions = ['temperature', 'suction', 'head', 'speed', 'length', 'altitude'] as const;
 export type Condition = (typeof conditions)[number];
 export type TriedConditions = Partial<Record<Condition, string>>;
 

@@ -117,6 +117,11 @@ function figuresOf(n: SealNumbers): [TextKey, string][] {
     ['sealFriction', show(n.friction_torque)],
     ['sealHeat', show(n.heat)],
     ['sealLeak', show(n.leakage)],
+    ['sealPv', show(n.pv)],
+    ['sealCirculation', show(n.circulation)],
+    ['sealGrowth', n.growth_low && n.growth_high ? `${show(n.growth_low)} … ${show(n.growth_high)}` : ''],
+    ['sealStroke', n.bellows_stroke ? `± ${show(n.bellows_stroke)}` : ''],
+    ['sealTrack', show(n.track_width)],
   ];
   return rows.filter(([, value]) => value !== '');
 }

@@ -8,6 +8,7 @@ import { type Condition, conditions, type TriedConditions } from './question';
 const labels: Record<Condition, TextKey> = {
   temperature: 'temperature',
   suction: 'suctionPressure',
+  head: 'headPressure',
   speed: 'speed',
   length: 'sealLength',
   altitude: 'sealAltitude',

@@ -103,6 +103,11 @@ const sheetParts: [keyof SealSheetEntry, TextKey][] = [
   ['ring_length', 'ringLength'],
   ['seat_length', 'seatLength'],
 ];
+const sheetLimits: [keyof SealSheetEntry, TextKey][] = [
+  ['pv_limit', 'pvLimit'],
+  ['seat_face_outer', 'seatFaceOuter'],
+  ['seat_face_inner', 'seatFaceInner'],
+];
 
 /** What the seal's own sheet says of faces and spring; without it there is no film and no spring force. */
 function SheetOfSeal({
@@ -144,6 +149,17 @@ function SheetOfSeal({
         />
         {fields(sheetSpring)}
         {fields(sheetParts)}
+        {fields(sheetLimits)}
+        <Choice
+          label={t('headStyle')}
+          value={sheet.head ?? 'turning'}
+          options={[
+            { value: 'turning', label: t('headTurning') },
+            { value: 'standing', label: t('headStanding') },
+          ]}
+          onValue={(head) => onSheet({ ...sheet, head })}
+        />
+        {sheet.head === 'standing' && fields([['ring_mass', 'ringMass']])}
       </div>
     </details>
   );

@@ -36,8 +36,9 @@ function tidyService({ glycol, concentration, ...service }: Service): Service {
 }
 
 function tidySeal({ ring, seat, coil, sheet, ...seal }: Seal): Seal {
-  const kept = written(sheet ?? {});
-  const anySize = Object.keys(kept).some((name) => name !== 'liquid');
+  const { ring_mass: mass, ...rest } = sheet ?? {};
+  const kept = written({ ...rest, ...(rest.head === 'standing' && mass ? { ring_mass: mass } : {}) });
+  const anySize = Object.keys(kept).some((name) => name !== 'liquid' && name !== 'head');
   return {
     ...seal,
     ...written({ ring: ring ?? '', seat: seat ?? '' }),

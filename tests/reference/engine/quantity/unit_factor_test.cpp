@@ -46,6 +46,13 @@ TEST(UnitFactorReference, AgreesWithTheRememberedDigitsOfSp811) {
     check(factor, source, Obtained::remembered);
 }
 
+TEST(UnitFactorReference, PressureTimesSpeedIsTheProductOfItsFactors) {
+  check({Kind::pressure_velocity, "psi·ft/min", "35.02537", 7},
+        "NIST Special Publication 811, 2008, appendices B.8 and B.9: psi 6.894757E+03 Pa times ft/min "
+        "5.08E-03 m/s",
+        Obtained::read);
+}
+
 TEST(UnitFactorReference, FollowsTheInternationalYardAndPound) {
   const std::string source =
       "International yard and pound agreement, 1959: yard 0.9144 m, pound 0.45359237 kg";

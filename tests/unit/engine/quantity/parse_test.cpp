@@ -225,6 +225,7 @@ TEST(ParseOthers, ReadsWhatABenchWrites) {
   EXPECT_EQ(parse_conductivity("0.6 W/m/K", field).value(), 0.6);
   EXPECT_EQ(parse_kinematic_viscosity("32 cSt", field).value(), 32e-6);
   EXPECT_EQ(parse_spring_rate("8 N/mm", field).value(), 8000);
+  EXPECT_EQ(parse_pressure_velocity("7 MPa·m/s", field).value(), 7e6);
   EXPECT_EQ(parse_energy("1 ft-lb", field).value(), 1.3558179483314004);
   EXPECT_EQ(parse_number("0,85", field), 0.85);
   EXPECT_EQ(parse_fraction("30 %", field), 0.3);

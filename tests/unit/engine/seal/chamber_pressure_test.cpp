@@ -19,7 +19,6 @@ TEST(ChamberPressure, EveryBackGivesAnOrderedRangeWithItsSource) {
     EXPECT_LE(share.expected, share.high);
     EXPECT_LE(share.high, 1);
     EXPECT_FALSE(share.source.empty());
-    EXPECT_EQ(impeller_back_from(word_for(back), "back"), back);
   }
 }
 
@@ -50,7 +49,6 @@ TEST(ChamberPressure, ImpossibleInputsAreNamed) {
             "pressure rise");
   EXPECT_EQ(testing::refused_field([&] { chamber_pressure({pascals(-2e5)}, pascals(1), share); }),
             "suction pressure");
-  EXPECT_EQ(testing::refused_field([] { impeller_back_from("open", "impeller"); }), "impeller");
 }
 
 }  // namespace
