@@ -7,6 +7,7 @@
 #include "cli/command.h"
 #include "cli/input_file.h"
 #include "cli/job_session.h"
+#include "cli/job_wording.h"
 #include "cli/program.h"
 #include "cli/true_report.h"
 #include "engine/quantity/parse.h"
@@ -21,6 +22,7 @@ struct TrueArguments {
   std::string room;
   bool sleeve_keyed = false;
   std::string catalog;
+  std::string language = "en";
   bool json = false;
 };
 
@@ -66,6 +68,7 @@ TrueReport report_of_job(const TrueArguments& a, const std::string& bytes) {
     report.standing_question = std::move(job.standing);
     report.left_out = std::move(job.left_out);
     report.assumed = std::move(job.assumed);
+    report.titles = std::move(job.titles);
     if (a.sleeve_keyed) report.rotating_question.moves.sleeve_turns = false;
     if (!a.room.empty()) {
       report.standing_question.moves.room = parse_length(a.room, {.field = "--room"});
@@ -78,8 +81,8 @@ TrueReport report_of_job(const TrueArguments& a, const std::string& bytes) {
 
 Answer run_true(const TrueArguments& a, const Surroundings& surroundings) {
   const std::string bytes = read_input(a.file, json_bytes_max, surroundings.in);
-  const TrueReport report =
-      looks_like_true_file(bytes) ? report_of_file(a.file, bytes) : report_of_job(a, bytes);
+  TrueReport report = looks_like_true_file(bytes) ? report_of_file(a.file, bytes) : report_of_job(a, bytes);
+  report.language = language_of(a.language);
   return {.text = a.json ? true_json(report) : true_text(report, surroundings.colour),
           .exit_status = report.all_well() ? exit_all_pass : exit_not_all_pass};
 }
@@ -98,6 +101,7 @@ void add_true_command(CLI::App& app, Action& chosen) {
                       "Of a job: how far the loosened bracket can go from where it sits, \"3 thou\"");
   command->add_flag("--sleeve-keyed", a->sleeve_keyed, "Of a job: the sleeve fits the shaft in one place only");
   add_catalog_option(*command, a->catalog);
+  add_choice(*command, "--language", a->language, {"en", "es"}, "Language of the text (default en)");
   command->add_flag("--json", a->json, "Print JSON in SI units instead of text");
   command->callback([a, &chosen] {
     chosen = [a](const Surroundings& surroundings) { return run_true(*a, surroundings); };

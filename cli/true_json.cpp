@@ -1,14 +1,18 @@
 // What `pumpwright true --json` prints: everything in SI, directions in degrees from the keyway or in clock positions,
 // never both in one object.
+#include <cmath>
+
+#include <fmt/format.h>
+
 #include "cli/json_values.h"
 #include "cli/true_report.h"
-#include "cli/true_words.h"
 
 namespace pumpwright {
 namespace {
 
 using job::TrueFinding;
 using job::TrueQuestion;
+using job::TrueWording;
 using true_running::ClockPosition;
 using true_running::Covariance2;
 using true_running::FromKeyway;
@@ -19,7 +23,8 @@ void add_direction(OrderedJson& json, FromKeyway at) {
   json["keyway_deg"] = degrees_of(at.angle);
 }
 void add_direction(OrderedJson& json, ClockPosition at) {
-  json["clock"] = TrueWords::place(at);
+  const long halves = std::lround(degrees_of(at.angle) / 15) % 24;
+  json["clock"] = fmt::format("{}:{:02}", halves < 2 ? 12 : halves / 2, halves % 2 * 30);
   json["clock_deg"] = degrees_of(at.angle);
 }
 
@@ -40,7 +45,7 @@ OrderedJson blame_json(const true_running::Blame<Chain>& b) {
                       {"station", nullptr},
                       {"offset_m", nullptr},
                       {"tilt_rad", nullptr}};
-  if (b.part) json["part"] = name_of(*b.part);
+  if (b.part) json["part"] = job::word_for(*b.part);
   if (!b.station.empty()) json["station"] = b.station;
   if (b.offset) add_vector(json, "offset_m", *b.offset);
   if (b.tilt) add_vector(json, "tilt_rad", *b.tilt);
@@ -80,7 +85,7 @@ template <class Chain>
 OrderedJson stations_json(const TrueQuestion<Chain>& q) {
   auto out = OrderedJson::array();
   for (const auto& s : q.stations) {
-    OrderedJson json = {{"id", s.id}, {"part", name_of(s.part)}, {"at_m", s.at.value()}, {"radius_m", nullptr}};
+    OrderedJson json = {{"id", s.id}, {"part", job::word_for(s.part)}, {"at_m", s.at.value()}, {"radius_m", nullptr}};
     if (s.surface == true_running::Surface::face) json["radius_m"] = s.radius.value();
     json["tir_m"] = 2 * s.vector.size().value();
     add_direction(json, s.vector.direction());
@@ -100,7 +105,7 @@ OrderedJson parts_json(const true_running::Attribution<Chain>& a) {
     offset["covariance_m2"] = covariance_json(p.offset_covariance);
     add_vector(tilt, "size_rad", p.tilt);
     tilt["covariance_rad2"] = covariance_json(p.tilt_covariance);
-    out.push_back({{"part", name_of(p.part)}, {"offset", offset}, {"tilt", tilt}});
+    out.push_back({{"part", job::word_for(p.part)}, {"offset", offset}, {"tilt", tilt}});
   }
   return out;
 }
@@ -109,7 +114,7 @@ template <class Chain>
 OrderedJson contributions_json(const true_running::Attribution<Chain>& a) {
   auto out = OrderedJson::array();
   for (const auto& c : a.contributions) {
-    OrderedJson json = {{"station", c.station}, {"part", name_of(c.part)}};
+    OrderedJson json = {{"station", c.station}, {"part", job::word_for(c.part)}};
     add_vector(json, "eccentricity_m", c.vector);
     json["covariance_m2"] = covariance_json(c.covariance);
     out.push_back(std::move(json));
@@ -118,10 +123,10 @@ OrderedJson contributions_json(const true_running::Attribution<Chain>& a) {
 }
 
 template <class Chain>
-OrderedJson next_json(const TrueFinding<Chain>& f) {
+OrderedJson next_json(const TrueFinding<Chain>& f, const TrueWording& words) {
   if (!f.next) return nullptr;
   const auto& chosen = f.next->chosen;
-  return {{"what", f.candidate_words[chosen.candidate]},
+  return {{"what", words.candidate(f.candidate_words[chosen.candidate])},
           {"station", f.candidates[chosen.candidate].station.id},
           {"work", f.candidates[chosen.candidate].work},
           {"expected_nats", json_number(chosen.nats)}};
@@ -157,22 +162,15 @@ OrderedJson predicted_json(const true_running::Predicted<Chain>& p) {
   return json;
 }
 
-std::string doing_of(const TrueWords& w, const true_running::Remedy<Rotating>& r, const TrueQuestion<Rotating>& q) {
-  return w.doing(r, q.moves);
-}
-std::string doing_of(const TrueWords& w, const true_running::Remedy<Standing>& r, const TrueQuestion<Standing>&) {
-  return w.doing(r);
-}
-
 template <class Chain>
-OrderedJson remedies_json(const TrueQuestion<Chain>& q, const TrueFinding<Chain>& f, const TrueWords& words) {
+OrderedJson remedies_json(const TrueQuestion<Chain>& q, const TrueFinding<Chain>& f, const TrueWording& words) {
   auto out = OrderedJson::array();
   for (std::size_t i = 0; i < f.remedies.size(); ++i) {
     const auto& r = f.remedies[i];
     auto predicted = OrderedJson::array();
     for (const auto& p : r.predicted)
       predicted.push_back(predicted_json(p));
-    out.push_back({{"what", doing_of(words, r, q)},
+    out.push_back({{"what", words.doing(r, q)},
                    {"work", r.work},
                    {"recommended", i == f.recommended},
                    {"settings", setting_json(r.setting)},
@@ -196,7 +194,7 @@ OrderedJson after_json(const TrueFinding<Chain>& f) {
 }
 
 template <class Chain>
-OrderedJson chain_json(const TrueQuestion<Chain>& q, const TrueFinding<Chain>& f, const TrueWords& words) {
+OrderedJson chain_json(const TrueQuestion<Chain>& q, const TrueFinding<Chain>& f, const TrueWording& words) {
   const auto& a = f.attribution;
   auto unseen = OrderedJson::array();
   for (const auto fault : a.not_looked_at)
@@ -212,7 +210,7 @@ OrderedJson chain_json(const TrueQuestion<Chain>& q, const TrueFinding<Chain>& f
           {"not_looked_at", unseen},
           {"parts", parts_json(a)},
           {"contributions", contributions_json(a)},
-          {"next_measurement", next_json(f)},
+          {"next_measurement", next_json(f, words)},
           {"remedies", remedies_json(q, f, words)},
           {"after", after_json(f)}};
 }
@@ -220,7 +218,7 @@ OrderedJson chain_json(const TrueQuestion<Chain>& q, const TrueFinding<Chain>& f
 }  // namespace
 
 std::string true_json(const TrueReport& r) {
-  const TrueWords words(r.unit != nullptr ? *r.unit : unit_with_symbol("mm", Kind::length));
+  const TrueWording words = r.wording();
   OrderedJson json = {{"file", r.file}, {"name", r.name}, {"rotating", nullptr}, {"standing", nullptr}};
   if (r.rotating) json["rotating"] = chain_json(r.rotating_question, *r.rotating, words);
   if (r.standing) {
@@ -236,8 +234,10 @@ std::string true_json(const TrueReport& r) {
   }
   json["left_out"] = OrderedJson::array();
   for (const auto& left : r.left_out)
-    json["left_out"].push_back({{"check", left.check}, {"why", left.why}});
-  json["assumed"] = r.assumed;
+    json["left_out"].push_back({{"check", left.check}, {"what", words.say(left.what)}, {"why", words.say(left.why)}});
+  json["assumed"] = OrderedJson::array();
+  for (const auto& assumed : r.assumed)
+    json["assumed"].push_back(words.say(assumed));
   return json_text(json);
 }
 

@@ -1,12 +1,14 @@
 // What `pumpwright true` was asked, what it found, and how it says so.
 #pragma once
 
+#include <map>
 #include <optional>
 #include <string>
 #include <vector>
 
 #include "cli/true_file.h"
 #include "job/true_running.h"
+#include "job/true_wording.h"
 
 namespace pumpwright {
 
@@ -20,7 +22,11 @@ struct TrueReport {
   std::optional<job::TrueFinding<true_running::Standing>> standing;
   std::optional<true_running::Tapping> tapping;
   std::vector<job::SweepLeftOut> left_out;
-  std::vector<std::string> assumed;
+  std::vector<job::Text> assumed;
+  std::map<std::string, job::Text> titles;  // of stations by their ids
+  job::Language language = job::Language::english;
+
+  job::TrueWording wording() const;
 
   // Something was swept, every sweep keeps to its limit, and what was read after a remedy was no surprise.
   bool all_well() const;

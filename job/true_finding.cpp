@@ -3,8 +3,6 @@
 #include <algorithm>
 #include <cmath>
 
-#include <fmt/format.h>
-
 #include "engine/quantity/bad_input.h"
 
 namespace pumpwright::job {
@@ -19,6 +17,10 @@ using true_running::Surface;
 constexpr std::size_t sleeve = 1, impeller = 2, bracket = 1;
 constexpr double a_third = 2 * pi / 3;
 constexpr double same_place_m = 2e-3;
+
+Text set_anew() {
+  return {"{} again, with the indicator set anew", "{} otra vez, con el comparador puesto de nuevo"};
+}
 
 // What a new sweep is expected to be as sure as: the middle one of those taken.
 template <class Chain>
@@ -35,17 +37,18 @@ class Candidates {
  public:
   Candidates(const TrueQuestion<Chain>& question, TrueFinding<Chain>& finding) : q_(question), f_(finding) {}
 
-  void add(Station<Chain> station, int work, std::string words) {
+  void add(Station<Chain> station, int work, Text what, std::string again = {}) {
     f_.candidates.push_back({std::move(station), work});
-    f_.candidate_words.push_back(std::move(words));
+    f_.candidate_words.push_back({std::move(what), std::move(again)});
   }
+  void add_again(const Station<Chain>& station, int work, Text what) { add(station, work, std::move(what), station.id); }
   // A place nobody has swept yet.
-  void add_new(Station<Chain> station, int work, const std::string& words) {
+  void add_new(Station<Chain> station, int work, Text what) {
     const auto same = [&](const Station<Chain>& s) {
       return s.part == station.part && s.surface == station.surface &&
              (s.surface == Surface::face || std::abs((s.at - station.at).value()) < same_place_m);
     };
-    if (std::none_of(q_.stations.begin(), q_.stations.end(), same)) add(std::move(station), work, words);
+    if (std::none_of(q_.stations.begin(), q_.stations.end(), same)) add(std::move(station), work, std::move(what));
   }
   const Station<Chain>* outermost(typename Chain::Part part, Surface surface) const {
     const Station<Chain>* found = nullptr;
@@ -66,31 +69,35 @@ void add_candidates(const TrueQuestion<Rotating>& q, TrueFinding<Rotating>& f) {
   const bool sleeved = g.sleeve_seat.has_value();
   for (const auto& s : q.stations) {
     const int work = s.part == Part::impeller ? 0 : s.part == Part::sleeve || !sleeved ? 1 : 2;
-    c.add(s, work, fmt::format("{} again, with the indicator set anew", s.id));
+    c.add_again(s, work, set_anew());
   }
   const Length first = sleeved ? *g.sleeve_seat : g.impeller_seat;
   c.add_new({.id = "bare shaft near the bearing", .part = Part::shaft, .at = first * 0.25}, sleeved ? 2 : 1,
-            "the bare shaft near the bearing");
+            {"the bare shaft near the bearing", "el eje desnudo cerca del rodamiento"});
   c.add_new({.id = "bare shaft under the impeller", .part = Part::shaft, .at = g.impeller_seat}, sleeved ? 2 : 1,
-            "the bare shaft where the impeller sits");
+            {"the bare shaft where the impeller sits", "el eje desnudo donde va el impulsor"});
   if (sleeved)
     c.add_new({.id = "sleeve near its shoulder", .part = Part::sleeve, .at = *g.sleeve_seat + metres(5e-3)}, 1,
-              "the sleeve close to its shoulder");
+              {"the sleeve close to its shoulder", "el manguito cerca de su hombro"});
   c.add_new({.id = "impeller hub", .part = Part::impeller, .at = g.impeller_seat + metres(5e-3)}, 0,
-            "the impeller's hub, close to the sleeve");
+            {"the impeller's hub, close to the sleeve", "el cubo del impulsor, cerca del manguito"});
   if (q.face_radius)
     c.add_new({.id = "front shroud face", .part = Part::impeller, .surface = Surface::face, .at = g.impeller_seat,
                .radius = *q.face_radius},
-              0, "the impeller's front face near its rim, shaft held to one side");
+              0, {"the impeller's front face near its rim, shaft held to one side", "la cara delantera del impulsor cerca del borde, eje sujeto hacia un lado"});
   if (const auto* s = c.outermost(Part::impeller, Surface::radial)) {
     auto again = *s;
     again.refitted[impeller] = radians(0);
-    c.add(again, 1, fmt::format("{} again, once the impeller was drawn, cleaned and fitted as it was", s->id));
+    c.add_again(again, 1,
+                {"{} again, once the impeller was drawn, cleaned and fitted as it was",
+                 "{} otra vez, tras sacar, limpiar y montar el impulsor como estaba"});
   }
   if (const auto* s = c.outermost(Part::sleeve, Surface::radial)) {
     auto again = *s;
     again.refitted[sleeve] = radians(a_third);
-    c.add(again, 2, fmt::format("{} again, once the sleeve was drawn, cleaned and turned by a third", s->id));
+    c.add_again(again, 2,
+                {"{} again, once the sleeve was drawn, cleaned and turned by a third",
+                 "{} otra vez, tras sacar, limpiar y girar un tercio el manguito"});
   }
 }
 
@@ -98,22 +105,23 @@ void add_candidates(const TrueQuestion<Standing>& q, TrueFinding<Standing>& f) {
   using Part = Standing::Part;
   Candidates<Standing> c(q, f);
   for (const auto& s : q.stations)
-    c.add(s, s.part == Part::motor ? 2 : 0, fmt::format("{} again, with the indicator set anew", s.id));
-  c.add_new({.id = "motor register", .part = Part::motor}, 2, "the motor's register, bracket off");
+    c.add_again(s, s.part == Part::motor ? 2 : 0, set_anew());
+  c.add_new({.id = "motor register", .part = Part::motor}, 2, {"the motor's register, bracket off", "el encaje del motor, sin soporte"});
   if (const auto* bore = c.outermost(Part::bracket, Surface::radial))
     c.add_new({.id = "bracket bore, close to the motor", .part = Part::bracket, .at = bore->at * 0.5}, 0,
-              "the bracket's bore half as far out");
+              {"the bracket's bore half as far out", "el alojamiento del soporte a media distancia"});
   if (q.face_radius)
     c.add_new({.id = "bracket face", .part = Part::bracket, .surface = Surface::face, .at = q.geometry.seat,
                .radius = *q.face_radius},
-              0, "the bracket's own machined face, shaft held to one side");
+              0, {"the bracket's own machined face, shaft held to one side", "la cara mecanizada del soporte, eje sujeto hacia un lado"});
   for (const auto surface : {Surface::radial, Surface::face})
     for (const auto part : {Part::bracket, Part::seat})
       if (const auto* s = c.outermost(part, surface)) {
         auto again = *s;
         again.refitted[bracket] = radians(0);
-        c.add(again, 1, fmt::format("{} again, once the bracket was off, the faces cleaned, and bolted on as it was",
-                                    s->id));
+        c.add_again(again, 1,
+                    {"{} again, once the bracket was off, the faces cleaned, and bolted on as it was",
+                     "{} otra vez, tras quitar el soporte, limpiar las caras y atornillarlo como estaba"});
       }
 }
 

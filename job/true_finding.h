@@ -8,6 +8,7 @@
 
 #include "engine/assembly/true_next.h"
 #include "engine/assembly/true_remedy.h"
+#include "job/text.h"
 
 namespace pumpwright::job {
 
@@ -39,11 +40,17 @@ struct TrueQuestion {
   std::optional<TrueAfter<Chain>> after;
 };
 
+// What to sweep: "{0} again, once the sleeve was drawn …".
+struct CandidateWords {
+  Text what;
+  std::string again;  // id of the station that {0} stands for; empty: a place nobody has swept yet
+};
+
 template <class Chain>
 struct TrueFinding {
   true_running::Attribution<Chain> attribution;
   std::vector<true_running::Candidate<Chain>> candidates;
-  std::vector<std::string> candidate_words;  // what to do, in the same order: "the sleeve again, drawn, cleaned …"
+  std::vector<CandidateWords> candidate_words;  // in the same order
   std::optional<true_running::NextMeasurement> next;
   std::vector<true_running::Remedy<Chain>> remedies;  // least work first
   std::size_t recommended = 0;

@@ -20,6 +20,11 @@ struct SizeMissing {
   std::string name;
 };
 
+Text not_given(const SizeMissing& missing) {
+  return {fmt::format("the make-up does not give {}", missing.name),
+          fmt::format("la configuración no da {}", missing.name)};
+}
+
 class Sizes {
  public:
   explicit Sizes(const MakeUp& make_up) : make_up_(make_up) {}
@@ -80,20 +85,20 @@ const PlaceOfPart<Part>* part_at(const std::array<PlaceOfPart<Part>, n>& places,
 }
 
 // Why a judged sweep can name no direction on the machine; empty when it can.
-std::string no_direction(const JudgedReading& reading) {
+Text no_direction(const JudgedReading& reading) {
   switch (reading.reason) {
     case Reason::mount_missing:
     case Reason::wrong_mount:
     case Reason::base_not_rigid:
     case Reason::shaft_not_held:
     case Reason::bar_sag_not_measured:
-      return title_of(reading.reason).en;
+      return title_of(reading.reason);
     default:
       break;
   }
-  if (!reading.sweep) return "no sweep in it";
-  if (!reading.sweep->vector_uncertainty) return "too few places to say how sure it is";
-  return "";
+  if (!reading.sweep) return {"no sweep in it", "no contiene un barrido"};
+  if (!reading.sweep->vector_uncertainty) return {"too few places to say how sure it is", "muy pocos lugares para decir cuán seguro es"};
+  return {};
 }
 
 // The last reading taken of a check, and how it was judged.
@@ -128,7 +133,7 @@ std::optional<Tir> limit_of(const Check& check, Length radius, const Sizes& size
 template <class Chain>
 Station<Chain> station_of(const Check& check, typename Chain::Part part, const LastSweep& sweep, const Sizes& size) {
   const SweepResult& result = *sweep.judged->sweep;
-  Station<Chain> s{.id = check.title.en, .part = part, .at = axial_place(check.place, size)};
+  Station<Chain> s{.id = check.id, .part = part, .at = axial_place(check.place, size)};
   if (check.sweep.face) {
     s.surface = Surface::face;
     s.radius = swept_radius(check, *sweep.body, size);
@@ -159,16 +164,17 @@ class Collecting {
     if (!sweep) return;
     if (out_.unit == nullptr) out_.unit = sweep->judged->unit;
     if (const auto why = no_direction(*sweep->judged); !why.empty()) {
-      out_.left_out.push_back({check.id, why});
+      out_.left_out.push_back({check.id, check.title, why});
       return;
     }
+    out_.titles.emplace(check.id, check.title);
     try {
       if (const auto* p = part_at(rotating_places, check.place))
         out_.rotating.stations.push_back(station_of<Rotating>(check, p->part, *sweep, size_));
       else if (const auto* q = part_at(standing_places, check.place))
         out_.standing.stations.push_back(station_of<Standing>(check, q->part, *sweep, size_));
     } catch (const SizeMissing& missing) {
-      out_.left_out.push_back({check.id, fmt::format("the make-up does not give {}", missing.name)});
+      out_.left_out.push_back({check.id, check.title, not_given(missing)});
     }
   }
 
@@ -183,11 +189,14 @@ class Collecting {
     } catch (const SizeMissing& missing) {
       const auto needs = [](const auto& s) { return s.part != Rotating::Part::shaft; };
       std::erase_if(q.stations, needs);
-      out_.left_out.push_back({"sleeve and impeller", fmt::format("the make-up does not give {}", missing.name)});
+      out_.left_out.push_back({"", {"sleeve and impeller", "manguito e impulsor"}, not_given(missing)});
     }
     if (q.stations.empty()) return;
-    out_.assumed.emplace_back("A bent shaft is taken to leave its axis at the mounting face.");
-    if (q.geometry.sleeve_seat) out_.assumed.emplace_back("The sleeve is taken to fit at any angle (no key, no pin).");
+    out_.assumed.push_back({"A bent shaft is taken to leave its axis at the mounting face.",
+                             "Se supone que un eje doblado deja su eje en la cara de montaje."});
+    if (q.geometry.sleeve_seat)
+      out_.assumed.push_back({"The sleeve is taken to fit at any angle (no key, no pin).",
+                               "Se supone que el manguito entra en cualquier ángulo (sin chaveta ni pasador)."});
   }
 
   void set_standing() {
@@ -199,8 +208,9 @@ class Collecting {
     q.moves.room = metres(reach_m);
     q.geometry.seat = size_.known("seat_depth").value_or(metres(0));
     if (q.stations.empty()) return;
-    out_.assumed.emplace_back(
-        "How far the bracket can go on its register is not in the job: taken to be as far as it must.");
+    out_.assumed.push_back(
+        {"How far the bracket can go on its register is not in the job: taken to be as far as it must.",
+         "Cuánto puede correrse el soporte en su encaje no está en el trabajo: se toma lo que haga falta."});
   }
 
   Sizes size_;

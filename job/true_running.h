@@ -2,6 +2,7 @@
 // is by this make-up, and what its limit is there.
 #pragma once
 
+#include <map>
 #include <string>
 #include <vector>
 
@@ -12,15 +13,17 @@ namespace pumpwright::job {
 
 // A sweep that says nothing here, and why.
 struct SweepLeftOut {
-  std::string check;
-  std::string why;
+  std::string check;  // empty: not one check only
+  Text what;          // its title, or the parts that are left out
+  Text why;
 };
 
 struct JobTrueRunning {
   TrueQuestion<true_running::Rotating> rotating;  // without stations when nothing of the chain was swept
   TrueQuestion<true_running::Standing> standing;
   std::vector<SweepLeftOut> left_out;
-  std::vector<std::string> assumed;  // what the job does not say and was taken instead
+  std::vector<Text> assumed;  // what the job does not say and was taken instead
+  std::map<std::string, Text> titles;  // of the stations, whose ids are those of their checks
   const Unit* unit = nullptr;        // of the first sweep's instrument
 };
 

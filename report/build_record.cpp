@@ -14,6 +14,7 @@
 #include "report/record_front.h"
 #include "report/record_text.h"
 #include "report/section_drawing.h"
+#include "report/true_drawing.h"
 #include "report/verdict_table.h"
 
 namespace pumpwright::report {
@@ -48,6 +49,7 @@ class Composition {
     seal_detail();
     set_verdict_table(flow_, in_);
     seal_service();
+    true_running();
     sweeps();
     chains();
     replaced();
@@ -133,6 +135,20 @@ class Composition {
     flow_.advance(8);
     draw_face(flow_.canvas(), {flow_.left(), flow_.y()}, flow_.width(), *picture);
     flow_.advance(face_height(*picture) + 8);
+  }
+
+  void true_running() {
+    const auto drawings = true_drawings(in_.snapshot, in_.state, in_.judgement, in_.language);
+    if (drawings.empty()) return;
+    const auto height = [&](const TrueDrawing& d) { return true_height(flow_.canvas(), flow_.width(), d); };
+    flow_.heading(label(Label::true_running), height(drawings.front()) + 40);
+    flow_.paragraph(label(Label::true_running_note), small());
+    flow_.advance(8);
+    for (const auto& drawing : drawings) {
+      flow_.keep_together(height(drawing));
+      draw_true(flow_.canvas(), {flow_.left(), flow_.y()}, flow_.width(), drawing);
+      flow_.advance(height(drawing) + 12);
+    }
   }
 
   // Two pictures side by side, with every reading of the sweep as it was written beneath.

@@ -4,6 +4,7 @@
 
 #include "report/chain_bar.h"
 #include "report/face_picture.h"
+#include "report/true_drawing.h"
 #include "report/polar_plot.h"
 #include "report/section_drawing.h"
 
@@ -47,6 +48,8 @@ std::string section_picture(const BuildRecordInput& in, const SectionView& view,
 std::vector<std::string> drawing_names(const BuildRecordInput& in) {
   std::vector<std::string> names{"section", "seal"};
   if (face_picture(in.snapshot, in.state, in.language)) names.emplace_back("faces");
+  for (const TrueDrawing& chain : true_drawings(in.snapshot, in.state, in.judgement, in.language))
+    names.push_back(chain.id);
   for (const PolarPlot& plot : polar_plots(in.snapshot.plan, in.state, in.judgement, in.language))
     names.push_back(std::string(sweep_prefix) + plot.id);
   for (const ChainBar& bar : chain_bars(in.snapshot.plan, in.judgement, in.language))
@@ -68,6 +71,15 @@ std::optional<std::string> drawing(const BuildRecordInput& in, std::string_view 
     return framed(
         width, picture, [&](Canvas&) { return face_height(*faces); },
         [&](Canvas& c, Point at) { draw_face(c, at, width, *faces); });
+  }
+  if (name == "turning" || name == "standing") {
+    constexpr double width = 560;
+    for (const TrueDrawing& chain : true_drawings(in.snapshot, in.state, in.judgement, in.language))
+      if (chain.id == name)
+        return framed(
+            width, picture, [&](Canvas& c) { return true_height(c, width, chain); },
+            [&](Canvas& c, Point at) { draw_true(c, at, width, chain); });
+    return std::nullopt;
   }
   if (name.starts_with(sweep_prefix)) {
     constexpr double width = 320;

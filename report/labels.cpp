@@ -83,6 +83,18 @@ const std::vector<Row>& rows() {
        {"as read, instrument at least {} times as fine",
         "según lectura, instrumento al menos {} veces más fino"}},
       {Label::seal_service, {"The seal in its service", "El cierre en su servicio"}},
+      {Label::true_running, {"Which part is out", "Qué pieza está fuera"}},
+      {Label::true_running_note,
+       {"What the sweeps say together. What turns goes by degrees from the keyway, what stands by clock positions seen from "
+        "the impeller end. A centre line drawn in red is that of a part.",
+        "Lo que dicen los barridos juntos. Lo que gira va en grados desde el chavetero, lo fijo en posiciones de reloj "
+        "vistas desde el lado del impulsor. La línea roja es el centro de una pieza."}},
+      {Label::true_turning, {"What turns", "Lo que gira"}},
+      {Label::true_standing, {"What stands", "Lo fijo"}},
+      {Label::true_reading, {"{} of {}", "{} de {}"}},
+      {Label::true_caption,
+       {"to scale; what is off the axis is drawn {} times as large",
+        "a escala; lo que se sale del eje va {} veces mayor"}},
       {Label::seal_service_note,
        {"Computed, not measured: the film between the faces at the conditions of the make-up, along the face "
         "from its "

@@ -107,6 +107,12 @@ enum class Label {
   // the seal's faces
   seal_service,
   seal_service_note,
+  true_running,
+  true_running_note,
+  true_turning,
+  true_standing,
+  true_reading,
+  true_caption,
   face_film,
   face_pressure,
   face_summits,

@@ -11,6 +11,7 @@
 #include "server/problem.h"
 #include "server/seal_map_view.h"
 #include "server/seal_view.h"
+#include "server/true_view.h"
 #include "store/utc_text.h"
 
 namespace pumpwright::server {
@@ -93,6 +94,11 @@ HttpResponse get_seal(Parts& parts, const Call& call) {
 HttpResponse get_seal_map(Parts& parts, const Call& call) {
   const auto picture = parts.shop.job(call.in_path("number"));
   return json_answer(200, seal_map_view(seal_question(call, picture->snapshot), picture->state));
+}
+
+HttpResponse get_true_running(Parts& parts, const Call& call) {
+  const auto picture = parts.shop.job(call.in_path("number"));
+  return json_answer(200, true_view(picture->snapshot, picture->state));
 }
 
 HttpResponse open_job(Parts& parts, const Call& call) {
@@ -182,6 +188,7 @@ std::vector<Route> job_routes(Parts& parts) {
   routes.push_back(get("/api/jobs/{number}", row(get_job)));
   routes.push_back(get("/api/jobs/{number}/seal", row(get_seal)));
   routes.push_back(get("/api/jobs/{number}/seal-map", row(get_seal_map)));
+  routes.push_back(get("/api/jobs/{number}/true-running", row(get_true_running)));
   routes.back().runs = Runs::in_slow_worker;
   routes.push_back(post("/api/jobs", allow::job_openers, Runs::in_worker, row(open_job)));
   routes.push_back(post("/api/plan-preview", allow::job_openers, Runs::in_worker, row(preview_plan)));

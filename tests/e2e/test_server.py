@@ -34,6 +34,8 @@ SCENARIOS = [
     ("GET", "/api/jobs/{job}/seal", None, ROLES[1:], 200, ['"in_service"', '"tried":false'], ["argon2"]),
     ("GET", "/api/jobs/{job}/seal?temperature=95%20degC", None, ROLES[1:], 200, ['"tried":true'], []),
     ("GET", "/api/jobs/{job}/seal?suction=12%20furlongs", None, ROLES[1:], 422, ['"field":"suction"'], ["in_service"]),
+    ("GET", "/api/jobs/{job}/true-running", None, ROLES[1:], 200, ['"rotating"', '"standing"'], ["argon2"]),
+    ("GET", "/api/jobs/none/true-running", None, ROLES[1:], 404, ["not-found"], ["sqlite"]),
     ("GET", "/api/jobs/none/seal", None, ROLES[1:], 404, ["not-found"], ["sqlite"]),
     ("GET", "/api/jobs/{job}/seal-map", None, ROLES[1:], 200, ['"map"'], []),
     ("GET", "/api/jobs/{job}/seal-map?speed=0%20rpm", None, ROLES[1:], 422, ['"field":"speed"'], []),

@@ -45,7 +45,7 @@ class TrueRunning(ProgramTest):
         self.assertEqual(got["culprit"], "bracket-off-centre")
         chosen = next(r for r in got["remedies"] if r["recommended"])
         self.assertAlmostEqual(chosen["settings"]["move"]["moved_m"], 3 * THOU, delta=1e-9)
-        self.assertEqual(chosen["settings"]["move"]["clock"], "10 o'clock")
+        self.assertEqual(chosen["settings"]["move"]["clock"], "10:00")
         bore = next(p for p in chosen["predicted"] if p["check"] == "bracket bore")
         self.assertAlmostEqual(bore["tir_m"], 3 * THOU, delta=0.2 * THOU)
         self.assertAlmostEqual(got["tapping"]["left_m"], 2 * THOU, delta=1e-9)

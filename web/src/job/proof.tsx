@@ -201,6 +201,8 @@ const sealSheet = () => import('../seal/seal_sheet').then((m) => m.default);
 /** Whether the seal's service sheet is part of this check's proof. */
 const asksForSheet = (check: CheckView): boolean => check.step === 'seal-service' || check.kind === 'service';
 
+const trueSheet = () => import('../true/true_sheet').then((m) => m.default);
+
 export function Proof({ view, check }: { view: JobView; check: CheckView }) {
   const source = sourceCheck(view, check);
   const readings = view.readings.filter((r) => r.check === source.id);
@@ -232,6 +234,14 @@ export function Proof({ view, check }: { view: JobView; check: CheckView }) {
       ))}
       {drawn && <ChainBar check={check} />}
       <Earlier readings={readings} />
+      {drawn && check.kind === 'sweep' && (
+        <Later
+          key={check.turning}
+          load={trueSheet}
+          props={{ view, check }}
+          otherwise={<Notice kind="plain">{t('noAnswer')}</Notice>}
+        />
+      )}
       {drawn && asksForSheet(check) && (
         <Later
           key={view.number}

@@ -5,6 +5,7 @@ import type { CheckView, JobView, SealMap, SealNumbers, SealSheet, SealVerdict, 
 import { checkOf } from '../job/job_state';
 import { say, show, showLimit } from '../session/preferences';
 import '../style/seal.css';
+import { useAsked } from '../api/use_asked';
 import { type TextKey, t } from '../text/text';
 import { announce } from '../widgets/announce';
 import { Busy } from '../widgets/busy';
@@ -14,7 +15,6 @@ import { FacePicture } from './face_picture';
 import { type DrawnMap, isOn, MapPicture } from './map_picture';
 import { questionOf, type TriedConditions } from './question';
 import { TryForm } from './try_form';
-import { useAsked } from './use_asked';
 
 const words: Record<SealVerdict, TextKey> = { pass: 'sealFit', fail: 'sealNotFit', unproven: 'unproven' };
 

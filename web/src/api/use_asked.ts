@@ -1,8 +1,8 @@
 // Asks the server while conditions are being typed. Late answers to earlier questions are dropped; what is shown stays
 // until a new answer is there.
 import { useEffect, useState } from 'preact/hooks';
-import { CutOff, get, Refused } from '../api/client';
-import type { ServerError } from '../api/types';
+import { CutOff, get, Refused } from './client';
+import type { ServerError } from './types';
 
 export interface Asked<T> {
   answer: T | null;
