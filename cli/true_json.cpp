@@ -1,5 +1,5 @@
-// What `pumpwright true --json` prints: everything in SI, directions in degrees from the keyway or in clock positions,
-// never both in one object.
+// What `pumpwright true --json` prints: everything in SI, directions in degrees from the keyway or in clock
+// positions, never both in one object.
 #include "cli/json_values.h"
 #include "cli/true_report.h"
 #include "cli/true_words.h"
@@ -80,7 +80,8 @@ template <class Chain>
 OrderedJson stations_json(const TrueQuestion<Chain>& q) {
   auto out = OrderedJson::array();
   for (const auto& s : q.stations) {
-    OrderedJson json = {{"id", s.id}, {"part", name_of(s.part)}, {"at_m", s.at.value()}, {"radius_m", nullptr}};
+    OrderedJson json = {
+        {"id", s.id}, {"part", name_of(s.part)}, {"at_m", s.at.value()}, {"radius_m", nullptr}};
     if (s.surface == true_running::Surface::face) json["radius_m"] = s.radius.value();
     json["tir_m"] = 2 * s.vector.size().value();
     add_direction(json, s.vector.direction());
@@ -151,16 +152,19 @@ OrderedJson setting_json(const true_running::StandingSetting& s) {
 
 template <class Chain>
 OrderedJson predicted_json(const true_running::Predicted<Chain>& p) {
-  OrderedJson json = {{"check", p.station}, {"tir_m", json_number(p.tir.value.value())}, {"u_m", p.u.value()}};
+  OrderedJson json = {
+      {"check", p.station}, {"tir_m", json_number(p.tir.value.value())}, {"u_m", p.u.value()}};
   json["limit_m"] = p.limit ? json_number(p.limit->value.value()) : OrderedJson(nullptr);
   add_direction(json, p.vector.direction());
   return json;
 }
 
-std::string doing_of(const TrueWords& w, const true_running::Remedy<Rotating>& r, const TrueQuestion<Rotating>& q) {
+std::string doing_of(const TrueWords& w, const true_running::Remedy<Rotating>& r,
+                     const TrueQuestion<Rotating>& q) {
   return w.doing(r, q.moves);
 }
-std::string doing_of(const TrueWords& w, const true_running::Remedy<Standing>& r, const TrueQuestion<Standing>&) {
+std::string doing_of(const TrueWords& w, const true_running::Remedy<Standing>& r,
+                     const TrueQuestion<Standing>&) {
   return w.doing(r);
 }
 
@@ -201,7 +205,9 @@ OrderedJson chain_json(const TrueQuestion<Chain>& q, const TrueFinding<Chain>& f
   auto unseen = OrderedJson::array();
   for (const auto fault : a.not_looked_at)
     unseen.push_back(true_running::word_for(fault));
-  return {{"verdict", f.out_of_limits ? "fail" : a.decided ? "pass" : "unproven"},
+  return {{"verdict", f.out_of_limits ? "fail"
+                      : a.decided     ? "pass"
+                                      : "unproven"},
           {"culprit", a.decided ? OrderedJson(hypothesis_name(a.best())) : OrderedJson(nullptr)},
           {"decided", a.decided},
           {"alone", a.alone},

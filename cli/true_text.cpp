@@ -1,5 +1,5 @@
-// What `pumpwright true` tells people: for each chain which part is out and which way, what to sweep next, and the least
-// work that puts it right.
+// What `pumpwright true` tells people: for each chain which part is out and which way, what to sweep next,
+// and the least work that puts it right.
 #include <algorithm>
 #include <cmath>
 #include <set>
@@ -28,10 +28,12 @@ std::string capital(std::string text) {
   return text;
 }
 
-std::string doing_of(const TrueWords& words, const true_running::Remedy<Rotating>& r, const TrueQuestion<Rotating>& q) {
+std::string doing_of(const TrueWords& words, const true_running::Remedy<Rotating>& r,
+                     const TrueQuestion<Rotating>& q) {
   return words.doing(r, q.moves);
 }
-std::string doing_of(const TrueWords& words, const true_running::Remedy<Standing>& r, const TrueQuestion<Standing>&) {
+std::string doing_of(const TrueWords& words, const true_running::Remedy<Standing>& r,
+                     const TrueQuestion<Standing>&) {
   return words.doing(r);
 }
 
@@ -99,12 +101,13 @@ class ChainText {
   }
 
   std::string next() const {
-    if (!f_.next) return a().alone ? "" : wrapped("No single sweep would tell these apart: part by part.", text_width, 2);
+    if (!f_.next)
+      return a().alone ? "" : wrapped("No single sweep would tell these apart: part by part.", text_width, 2);
     const bool settled = a().alone;
     if (settled) return "";
     const double odds = std::exp(std::min(f_.next->chosen.nats, 20.0));
-    const std::string strength =
-        odds >= odds_shown_max ? "odds of more than 1000 to 1" : fmt::format("odds of about {:.0f} to 1", odds);
+    const std::string strength = odds >= odds_shown_max ? "odds of more than 1000 to 1"
+                                                        : fmt::format("odds of about {:.0f} to 1", odds);
     return wrapped(fmt::format("Sweep next: {}. It is to be expected to tell the two likeliest apart at {}.",
                                f_.candidate_words[f_.next->chosen.candidate], strength),
                    text_width, 2);
@@ -114,7 +117,8 @@ class ChainText {
     std::string out;
     for (const auto& c : a().contributions)
       if (c.station == station)
-        out += fmt::format("{}{} {}", out.empty() ? "" : ", ", name_of(c.part), words_.length(c.vector.size() * 2.0));
+        out += fmt::format("{}{} {}", out.empty() ? "" : ", ", name_of(c.part),
+                           words_.length(c.vector.size() * 2.0));
     return out;
   }
 
@@ -122,7 +126,8 @@ class ChainText {
     TextTable table({Align::left, Align::right, Align::left, Align::right, Align::left});
     table.add({"sweep", "TIR once a turn", "high spot", "limit", "of which"});
     for (const auto& s : q_.stations) {
-      const bool pointed = true_running::squared_distance(s.vector.si(), s.covariance) > true_running::region_95;
+      const bool pointed =
+          true_running::squared_distance(s.vector.si(), s.covariance) > true_running::region_95;
       table.add({one_line(s.id), words_.length(s.vector.size() * 2.0),
                  pointed ? TrueWords::place(s.vector.direction()) : "none",
                  s.limit ? words_.length(s.limit->value) : "", share_of(s.id)});
@@ -134,8 +139,9 @@ class ChainText {
     std::string out;
     for (const auto& p : r.predicted)
       if (p.limit)
-        out += fmt::format("{}{} {} ± {} of {}", out.empty() ? "" : ", ", one_line(p.station),
-                           words_.length(p.tir.value), words_.length(p.u * 2.0), words_.length(p.limit->value));
+        out +=
+            fmt::format("{}{} {} ± {} of {}", out.empty() ? "" : ", ", one_line(p.station),
+                        words_.length(p.tir.value), words_.length(p.u * 2.0), words_.length(p.limit->value));
     return out;
   }
 
@@ -146,7 +152,8 @@ class ChainText {
       const auto& r = f_.remedies[i];
       if (r.work == 0) continue;
       const char* mark = i != f_.recommended ? "  " : r.worst <= 1 ? "→ " : "· ";
-      text += wrapped(fmt::format("{}{}: {}", mark, capital(doing_of(words_, r, q_)), foretold(r)), text_width, 4);
+      text += wrapped(fmt::format("{}{}: {}", mark, capital(doing_of(words_, r, q_)), foretold(r)),
+                      text_width, 4);
     }
     if (f_.remedies[f_.recommended].worst > 1) text += "    None of these brings every check to its limit.\n";
     return text + "  Locked out before a hand turns the shaft; local rules go before this.\n";
@@ -157,14 +164,17 @@ class ChainText {
     TextTable table({Align::left, Align::right, Align::right, Align::left});
     table.add({"afterwards", "foretold", "read", ""});
     for (const auto& s : f_.after)
-      table.add({one_line(s.predicted.station),
-                 fmt::format("{} ± {}", words_.length(s.predicted.tir.value), words_.length(s.predicted.u * 2.0)),
-                 words_.length(s.actual_tir.value), s.surprise ? "a surprise: outside the 95 % region" : "as foretold"});
+      table.add(
+          {one_line(s.predicted.station),
+           fmt::format("{} ± {}", words_.length(s.predicted.tir.value), words_.length(s.predicted.u * 2.0)),
+           words_.length(s.actual_tir.value),
+           s.surprise ? "a surprise: outside the 95 % region" : "as foretold"});
     std::string text = "\n" + table.text(2);
     const bool any = std::any_of(f_.after.begin(), f_.after.end(), [](const auto& s) { return s.surprise; });
     if (any)
-      text += wrapped("What was believed to be wrong is not the whole of it: judge these sweeps anew before going on.",
-                      text_width, 2);
+      text += wrapped(
+          "What was believed to be wrong is not the whole of it: judge these sweeps anew before going on.",
+          text_width, 2);
     return text;
   }
 

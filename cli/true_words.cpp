@@ -77,25 +77,29 @@ std::string advice_of(Fault f, const std::string& under) {
     case Fault::bent_shaft:
       return "A bent shaft is not straightened under a seal: reject the motor.";
     case Fault::shaft_off_axis:
-      return "Nothing that is fitted to the shaft cures this: feel the bearing for play, look at the base of the "
+      return "Nothing that is fitted to the shaft cures this: feel the bearing for play, look at the base of "
+             "the "
              "indicator, else reject the motor.";
     case Fault::sleeve_off_centre:
       return "Turn the sleeve as below, or fit another.";
     case Fault::sleeve_out_of_square:
       return "Another sleeve; turning it as below only shares the error out.";
     case Fault::sleeve_not_home:
-      return fmt::format("Draw it, look for a ring pinched or dirt under it near {}, clean, push it home and sweep again.",
-                         under);
+      return fmt::format(
+          "Draw it, look for a ring pinched or dirt under it near {}, clean, push it home and sweep again.",
+          under);
     case Fault::impeller_off_centre:
       return "Turn it to another keyway if it has one, else another impeller or a bush.";
     case Fault::impeller_out_of_square:
       return "Another impeller; another keyway only shares the error out.";
     case Fault::impeller_not_home:
-      return fmt::format("Draw it, look for dirt, a long key or a ring pinched under its hub near {}, clean, and sweep "
-                         "again.",
-                         under);
+      return fmt::format(
+          "Draw it, look for dirt, a long key or a ring pinched under its hub near {}, clean, and sweep "
+          "again.",
+          under);
     case Fault::register_off_centre:
-      return "Look for a dent or paint on the register; if it stays, the bracket must be moved by this against it.";
+      return "Look for a dent or paint on the register; if it stays, the bracket must be moved by this "
+             "against it.";
     case Fault::face_out_of_square:
       return fmt::format("Stone the face, look for a dent or paint near {}.", under);
     case Fault::bracket_off_centre:
@@ -103,11 +107,13 @@ std::string advice_of(Fault f, const std::string& under) {
     case Fault::bracket_out_of_square:
       return "Shim it as below, or another bracket.";
     case Fault::dirt_under_bracket:
-      return fmt::format("Take it off, look for dirt or grease near {}, wipe both faces dry, bolt it on crosswise.", under);
+      return fmt::format(
+          "Take it off, look for dirt or grease near {}, wipe both faces dry, bolt it on crosswise.", under);
     case Fault::seat_out_of_square:
       return fmt::format("Out with the seat, look for a pinched ring or dirt in its pocket near {}.", under);
     case Fault::indicator_loose:
-      return "Set the indicator anew (push, release, tap) and sweep that place again before anything is moved.";
+      return "Set the indicator anew (push, release, tap) and sweep that place again before anything is "
+             "moved.";
   }
   return "";
 }
@@ -157,14 +163,17 @@ std::string TrueWords::wrong(const true_running::Hypothesis<Chain>& h) const {
   return out;
 }
 
-std::string TrueWords::doing(const true_running::Remedy<Rotating>& r, const true_running::RotatingMoves& moves) const {
+std::string TrueWords::doing(const true_running::Remedy<Rotating>& r,
+                             const true_running::RotatingMoves& moves) const {
   if (r.work == 0) return "leave it as it is";
-  std::string out = r.setting.sleeve_turned ? "draw impeller and sleeve, clean, " : "draw the impeller, clean, ";
+  std::string out =
+      r.setting.sleeve_turned ? "draw impeller and sleeve, clean, " : "draw the impeller, clean, ";
   if (r.setting.sleeve_turned) {
     const long turned = std::lround(degrees_of(*r.setting.sleeve_turned)) % 360;
-    out += turned == 0 ? "fit the sleeve home as it was"
-                       : fmt::format("fit the sleeve home turned by {}° (its old 0° comes to {}° from the keyway)", turned,
-                                     turned);
+    out += turned == 0
+               ? "fit the sleeve home as it was"
+               : fmt::format("fit the sleeve home turned by {}° (its old 0° comes to {}° from the keyway)",
+                             turned, turned);
     out += ", ";
   }
   const int step = r.setting.impeller_keyway.value_or(0);
@@ -182,7 +191,8 @@ std::string TrueWords::doing(const true_running::Remedy<Standing>& r) const {
     out += *s.holes == 0 ? "as it was" : fmt::format("{} hole{} on", *s.holes, *s.holes == 1 ? "" : "s");
   }
   const auto add = [&](const std::string& part) { out += (out.empty() ? "" : ", ") + part; };
-  if (s.shim) add(fmt::format("put {} of shim under it at {}", length(s.shim->thickness), place(s.shim->bolt)));
+  if (s.shim)
+    add(fmt::format("put {} of shim under it at {}", length(s.shim->thickness), place(s.shim->bolt)));
   if (s.shift.size().value() > 0)
     add(fmt::format("move the bracket {} toward {}", length(s.shift.size()), place(s.shift.direction())));
   return out.empty() ? "leave it as it is" : out;

@@ -1,5 +1,5 @@
-// How a true-running answer is said to people: lengths, leans and directions in the words of the bench, and a sentence
-// for each thing that can be wrong.
+// How a true-running answer is said to people: lengths, leans and directions in the words of the bench, and a
+// sentence for each thing that can be wrong.
 #pragma once
 
 #include <string>
@@ -13,8 +13,8 @@ class TrueWords {
  public:
   explicit TrueWords(const Unit& unit) : unit_(unit) {}
 
-  std::string length(Length l) const;  // "9.0 thou"
-  std::string lean(Angle tilt) const;  // "6.0 thou per inch", "0.60 mm per 100 mm"
+  std::string length(Length l) const;                        // "9.0 thou"
+  std::string lean(Angle tilt) const;                        // "6.0 thou per inch", "0.60 mm per 100 mm"
   static std::string place(true_running::FromKeyway at);     // "120° from the keyway"
   static std::string place(true_running::ClockPosition at);  // "10 o'clock", "9:30"
 

@@ -71,21 +71,25 @@ void add_candidates(const TrueQuestion<Rotating>& q, TrueFinding<Rotating>& f) {
   const Length first = sleeved ? *g.sleeve_seat : g.impeller_seat;
   c.add_new({.id = "bare shaft near the bearing", .part = Part::shaft, .at = first * 0.25}, sleeved ? 2 : 1,
             "the bare shaft near the bearing");
-  c.add_new({.id = "bare shaft under the impeller", .part = Part::shaft, .at = g.impeller_seat}, sleeved ? 2 : 1,
-            "the bare shaft where the impeller sits");
+  c.add_new({.id = "bare shaft under the impeller", .part = Part::shaft, .at = g.impeller_seat},
+            sleeved ? 2 : 1, "the bare shaft where the impeller sits");
   if (sleeved)
-    c.add_new({.id = "sleeve near its shoulder", .part = Part::sleeve, .at = *g.sleeve_seat + metres(5e-3)}, 1,
-              "the sleeve close to its shoulder");
+    c.add_new({.id = "sleeve near its shoulder", .part = Part::sleeve, .at = *g.sleeve_seat + metres(5e-3)},
+              1, "the sleeve close to its shoulder");
   c.add_new({.id = "impeller hub", .part = Part::impeller, .at = g.impeller_seat + metres(5e-3)}, 0,
             "the impeller's hub, close to the sleeve");
   if (q.face_radius)
-    c.add_new({.id = "front shroud face", .part = Part::impeller, .surface = Surface::face, .at = g.impeller_seat,
+    c.add_new({.id = "front shroud face",
+               .part = Part::impeller,
+               .surface = Surface::face,
+               .at = g.impeller_seat,
                .radius = *q.face_radius},
               0, "the impeller's front face near its rim, shaft held to one side");
   if (const auto* s = c.outermost(Part::impeller, Surface::radial)) {
     auto again = *s;
     again.refitted[impeller] = radians(0);
-    c.add(again, 1, fmt::format("{} again, once the impeller was drawn, cleaned and fitted as it was", s->id));
+    c.add(again, 1,
+          fmt::format("{} again, once the impeller was drawn, cleaned and fitted as it was", s->id));
   }
   if (const auto* s = c.outermost(Part::sleeve, Surface::radial)) {
     auto again = *s;
@@ -104,7 +108,10 @@ void add_candidates(const TrueQuestion<Standing>& q, TrueFinding<Standing>& f) {
     c.add_new({.id = "bracket bore, close to the motor", .part = Part::bracket, .at = bore->at * 0.5}, 0,
               "the bracket's bore half as far out");
   if (q.face_radius)
-    c.add_new({.id = "bracket face", .part = Part::bracket, .surface = Surface::face, .at = q.geometry.seat,
+    c.add_new({.id = "bracket face",
+               .part = Part::bracket,
+               .surface = Surface::face,
+               .at = q.geometry.seat,
                .radius = *q.face_radius},
               0, "the bracket's own machined face, shaft held to one side");
   for (const auto surface : {Surface::radial, Surface::face})
@@ -112,8 +119,9 @@ void add_candidates(const TrueQuestion<Standing>& q, TrueFinding<Standing>& f) {
       if (const auto* s = c.outermost(part, surface)) {
         auto again = *s;
         again.refitted[bracket] = radians(0);
-        c.add(again, 1, fmt::format("{} again, once the bracket was off, the faces cleaned, and bolted on as it was",
-                                    s->id));
+        c.add(again, 1,
+              fmt::format("{} again, once the bracket was off, the faces cleaned, and bolted on as it was",
+                          s->id));
       }
 }
 
@@ -124,9 +132,10 @@ std::vector<true_running::AfterSweep<Chain>> after_of(const TrueQuestion<Chain>&
   const auto foretold =
       true_running::predict_with(std::span(q.stations), q.geometry, errors, q.moves, q.after->setting);
   for (const auto& actual : q.after->stations) {
-    const auto found = std::find_if(foretold.begin(), foretold.end(),
-                                    [&](const auto& p) { return p.station == actual.id; });
-    if (found == foretold.end()) throw BadInput({"id", "after", actual.id, "the id of a station swept before"});
+    const auto found =
+        std::find_if(foretold.begin(), foretold.end(), [&](const auto& p) { return p.station == actual.id; });
+    if (found == foretold.end())
+      throw BadInput({"id", "after", actual.id, "the id of a station swept before"});
     out.push_back(true_running::compare(*found, actual));
   }
   return out;
@@ -143,8 +152,8 @@ TrueFinding<Chain> answer_of(const TrueQuestion<Chain>& q) {
   const std::span<const Station<Chain>> stations(q.stations);
   f.attribution = true_running::attribute<Chain>(stations, q.geometry);
   add_candidates(q, f);
-  f.next = true_running::next_measurement<Chain>(stations, q.geometry, std::span<const Candidate<Chain>>(f.candidates),
-                                                 usual_u(q.stations));
+  f.next = true_running::next_measurement<Chain>(
+      stations, q.geometry, std::span<const Candidate<Chain>>(f.candidates), usual_u(q.stations));
   f.remedies = true_running::remedies(stations, q.geometry, f.attribution.errors, q.moves);
   f.recommended = true_running::recommended<Chain>(f.remedies);
   if (q.after) f.after = after_of(q, f.attribution.errors);

@@ -1,5 +1,6 @@
-// Which part is out and the least work that puts it right: one question for each of the two chains, and the answer, for
-// the command line and whoever else asks. Where the stations come from (a job, a file) is no matter here.
+// Which part is out and the least work that puts it right: one question for each of the two chains, and the
+// answer, for the command line and whoever else asks. Where the stations come from (a job, a file) is no
+// matter here.
 #pragma once
 
 #include <optional>
@@ -43,7 +44,8 @@ template <class Chain>
 struct TrueFinding {
   true_running::Attribution<Chain> attribution;
   std::vector<true_running::Candidate<Chain>> candidates;
-  std::vector<std::string> candidate_words;  // what to do, in the same order: "the sleeve again, drawn, cleaned …"
+  std::vector<std::string>
+      candidate_words;  // what to do, in the same order: "the sleeve again, drawn, cleaned …"
   std::optional<true_running::NextMeasurement> next;
   std::vector<true_running::Remedy<Chain>> remedies;  // least work first
   std::size_t recommended = 0;

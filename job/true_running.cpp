@@ -42,8 +42,8 @@ class Sizes {
   const MakeUp& make_up_;
 };
 
-// Where the checks' places lie [m] from the mounting face. NEMA sweeps a shaft at its end, IEC midway (the plan says
-// so); the impeller is swept near its rim.
+// Where the checks' places lie [m] from the mounting face. NEMA sweeps a shaft at its end, IEC midway (the
+// plan says so); the impeller is swept near its rim.
 Length axial_place(const std::string& place, const Sizes& size) {
   if (place == "shaft-end")
     return size.make_up().driver.standard == "iec" ? size("shaft_length") * 0.5 : size("shaft_length");
@@ -75,7 +75,8 @@ constexpr std::array<PlaceOfPart<Standing::Part>, 4> standing_places{{
 
 template <class Part, std::size_t n>
 const PlaceOfPart<Part>* part_at(const std::array<PlaceOfPart<Part>, n>& places, const std::string& place) {
-  const auto found = std::find_if(places.begin(), places.end(), [&](const auto& p) { return p.place == place; });
+  const auto found =
+      std::find_if(places.begin(), places.end(), [&](const auto& p) { return p.place == place; });
   return found == places.end() ? nullptr : &*found;
 }
 
@@ -117,7 +118,8 @@ Length swept_radius(const Check& check, const SweepReading& body, const Sizes& s
   return body.radius ? metres(body.radius->si) : size(check.sweep.radius_dimension) * 0.5;
 }
 
-// The deciding limit as a TIR where it was swept: squareness is stated over another diameter, eccentricity is half.
+// The deciding limit as a TIR where it was swept: squareness is stated over another diameter, eccentricity is
+// half.
 std::optional<Tir> limit_of(const Check& check, Length radius, const Sizes& size) {
   if (check.limits.empty() || !check.limits.front().upper) return std::nullopt;
   const Length upper = metres(check.limits.front().upper->si);
@@ -126,7 +128,8 @@ std::optional<Tir> limit_of(const Check& check, Length radius, const Sizes& size
 }
 
 template <class Chain>
-Station<Chain> station_of(const Check& check, typename Chain::Part part, const LastSweep& sweep, const Sizes& size) {
+Station<Chain> station_of(const Check& check, typename Chain::Part part, const LastSweep& sweep,
+                          const Sizes& size) {
   const SweepResult& result = *sweep.judged->sweep;
   Station<Chain> s{.id = check.title.en, .part = part, .at = axial_place(check.place, size)};
   if (check.sweep.face) {
@@ -183,11 +186,13 @@ class Collecting {
     } catch (const SizeMissing& missing) {
       const auto needs = [](const auto& s) { return s.part != Rotating::Part::shaft; };
       std::erase_if(q.stations, needs);
-      out_.left_out.push_back({"sleeve and impeller", fmt::format("the make-up does not give {}", missing.name)});
+      out_.left_out.push_back(
+          {"sleeve and impeller", fmt::format("the make-up does not give {}", missing.name)});
     }
     if (q.stations.empty()) return;
     out_.assumed.emplace_back("A bent shaft is taken to leave its axis at the mounting face.");
-    if (q.geometry.sleeve_seat) out_.assumed.emplace_back("The sleeve is taken to fit at any angle (no key, no pin).");
+    if (q.geometry.sleeve_seat)
+      out_.assumed.emplace_back("The sleeve is taken to fit at any angle (no key, no pin).");
   }
 
   void set_standing() {
