@@ -16,8 +16,6 @@ using true_running::FromKeyway;
 using true_running::Rotating;
 using true_running::Standing;
 
-constexpr double metres_of_an_inch = 0.0254;
-
 template <class Chain>
 typename Chain::Direction toward(const Blame<Chain>& b) {
   return b.offset ? b.offset->direction() : b.tilt->direction();
