@@ -1,9 +1,10 @@
-// How long it takes to find which part of a pump is out: both chains of a full job (7 stations that turn, 6 that stand),
-// every assumption of none, one or two errors weighed, errors and shares of the parts with their covariances; beside
-// NumPy doing the same assumptions, evidence and least squares.
+// How long it takes to find which part of a pump is out: both chains of a full job (7 stations that turn, 6
+// that stand), every assumption of none, one or two errors weighed, errors and shares of the parts with their
+// covariances; beside NumPy doing the same assumptions, evidence and least squares.
 //
-// The shortest of many runs counts: everything else on the machine can only make a run longer. NumPy is given all
-// assumptions of a chain as one batch; what is left of its time is its own work and the cost of its calls.
+// The shortest of many runs counts: everything else on the machine can only make a run longer. NumPy is given
+// all assumptions of a chain as one batch; what is left of its time is its own work and the cost of its
+// calls.
 #include <algorithm>
 #include <array>
 #include <chrono>
@@ -90,7 +91,8 @@ int main() {
              rotating.stations.size(), standing.stations.size());
   fmt::print("{:<24} {:>9.1f} µs\n", "attribute", best * 1e6);
   if (numpy.seconds > 0)
-    fmt::print("{:<24} {:>9.1f} µs  {:>6.1f} x\n", "NumPy, the same", numpy.seconds * 1e6, numpy.seconds / best);
+    fmt::print("{:<24} {:>9.1f} µs  {:>6.1f} x\n", "NumPy, the same", numpy.seconds * 1e6,
+               numpy.seconds / best);
   else
     fmt::print("NumPy could not be run\n");
   fmt::print("\n{:<24} {:>16} {:>16}\n", "probability of the best", "attribute", "NumPy");

@@ -31,13 +31,15 @@ void answer_both(TrueReport& report) {
   if (!report.standing_question.stations.empty()) report.standing = answer(report.standing_question);
 }
 
-true_running::Tapping tapping_of(const DialLeft& dial, const job::TrueQuestion<true_running::Standing>& question) {
+true_running::Tapping tapping_of(const DialLeft& dial,
+                                 const job::TrueQuestion<true_running::Standing>& question) {
   const auto found = std::find_if(question.stations.begin(), question.stations.end(),
                                   [&](const auto& s) { return s.id == dial.station; });
   if (found == question.stations.end() || found->surface != true_running::Surface::radial)
     throw BadInput({"station", "/standing/dial", dial.station, "the id of a radial station"});
   try {
-    return true_running::tapping(true_running::centre(found->vector, question.moves.room), dial.at, dial.change);
+    return true_running::tapping(true_running::centre(found->vector, question.moves.room), dial.at,
+                                 dial.change);
   } catch (const BadInput& error) {
     throw error.at("/standing/dial");
   }
@@ -91,15 +93,19 @@ Answer run_true(const TrueArguments& a, const Surroundings& surroundings) {
 
 void add_true_command(CLI::App& app, Action& chosen) {
   auto a = std::make_shared<TrueArguments>();
-  auto* command = add_command(app, "true", "Which part is out, which way, and the least work that puts it right",
-                              "pumpwright true docs/examples/true-impeller-nine-thou.json");
-  is_file(*command
-               ->add_option("FILE", a->file,
-                            "Job file or record with sweeps, or stations (docs/true.schema.json); - for standard input")
-               ->required());
+  auto* command =
+      add_command(app, "true", "Which part is out, which way, and the least work that puts it right",
+                  "pumpwright true docs/examples/true-impeller-nine-thou.json");
+  is_file(
+      *command
+           ->add_option(
+               "FILE", a->file,
+               "Job file or record with sweeps, or stations (docs/true.schema.json); - for standard input")
+           ->required());
   command->add_option("--room", a->room,
                       "Of a job: how far the loosened bracket can go from where it sits, \"3 thou\"");
-  command->add_flag("--sleeve-keyed", a->sleeve_keyed, "Of a job: the sleeve fits the shaft in one place only");
+  command->add_flag("--sleeve-keyed", a->sleeve_keyed,
+                    "Of a job: the sleeve fits the shaft in one place only");
   add_catalog_option(*command, a->catalog);
   add_choice(*command, "--language", a->language, {"en", "es"}, "Language of the text (default en)");
   command->add_flag("--json", a->json, "Print JSON in SI units instead of text");

@@ -31,7 +31,8 @@ Written written_length(const JsonReader& json) {
   } catch (const BadInput& error) {
     throw error.at(json.pointer());
   }
-  if (std::abs(written.si) > length_max_m) json.refuse(fmt::format("a length of at most {:g} m", length_max_m));
+  if (std::abs(written.si) > length_max_m)
+    json.refuse(fmt::format("a length of at most {:g} m", length_max_m));
   return written;
 }
 
@@ -65,7 +66,8 @@ ClockPosition clock_at(const JsonReader& json) {
   auto [at, failed] = std::from_chars(text.data(), end, hour);
   bool good = failed == std::errc() && hour >= 1 && hour <= 12;
   if (good && at != end) {
-    good = *at == ':' && end - at == 3 && std::from_chars(at + 1, end, minute).ptr == end && minute >= 0 && minute < 60;
+    good = *at == ':' && end - at == 3 && std::from_chars(at + 1, end, minute).ptr == end && minute >= 0 &&
+           minute < 60;
   }
   if (!good) json.refuse("a clock position seen from the impeller end, such as 10:00 or 9:30");
   return {true_running::wrapped(degrees(30.0 * (hour % 12) + 0.5 * minute))};
@@ -135,7 +137,8 @@ class StationReader {
     const auto written = written_length(tir);
     if (written.si < 0) tir.refuse("a length that is not negative");
     if (unit_ == nullptr) unit_ = written.unit;
-    const auto spot = written.si > 0 ? json.required(high_spot_key<Chain>) : json.optional(high_spot_key<Chain>);
+    const auto spot =
+        written.si > 0 ? json.required(high_spot_key<Chain>) : json.optional(high_spot_key<Chain>);
     const double at_rad = spot ? high_spot(Chain{}, *spot).value() : 0;
     s.vector = Offset<Chain>::from_si(std::polar(written.si / 2, at_rad));
     const auto own = optional_size(json, "u");
@@ -163,7 +166,8 @@ void read_after(const JsonReader& json, StationReader<Rotating>& reader, job::Tr
   job::TrueAfter<Rotating> after;
   if (const auto key = json.optional("impeller_keyway"))
     after.setting.impeller_keyway = count_of(*key, 0, q.moves.impeller_keyways - 1);
-  if (const auto turned = json.optional("sleeve_turned_deg")) after.setting.sleeve_turned = degrees_at(*turned);
+  if (const auto turned = json.optional("sleeve_turned_deg"))
+    after.setting.sleeve_turned = degrees_at(*turned);
   after.stations = read_stations(json, reader);
   q.after = std::move(after);
 }
@@ -178,21 +182,23 @@ void read_after(const JsonReader& json, StationReader<Standing>& reader, job::Tr
     if (!(q.moves.bolt_circle.value() > 0)) shim->refuse("this key with bolt_circle given only");
     after.setting.shim = true_running::Shim{size_of(*shim, false), clock_at(json.required("shim_at"))};
   }
-  if (const auto holes = json.optional("holes")) after.setting.holes = count_of(*holes, 0, q.moves.bolt_holes - 1);
+  if (const auto holes = json.optional("holes"))
+    after.setting.holes = count_of(*holes, 0, q.moves.bolt_holes - 1);
   after.stations = read_stations(json, reader);
   q.after = std::move(after);
 }
 
 void read_rotating(const JsonReader& json, TrueFile& file) {
-  json.allow_only({"bend", "sleeve_seat", "impeller_seat", "sleeve_turns", "impeller_keyways", "shroud_radius", "u",
-                   "stations", "after"});
+  json.allow_only({"bend", "sleeve_seat", "impeller_seat", "sleeve_turns", "impeller_keyways",
+                   "shroud_radius", "u", "stations", "after"});
   auto& q = file.rotating;
   if (const auto bend = json.optional("bend")) q.geometry.bend = length_of(*bend);
   if (const auto seat = json.optional("sleeve_seat")) q.geometry.sleeve_seat = length_of(*seat);
   q.geometry.impeller_seat = length_of(json.required("impeller_seat"));
   q.moves.sleeve_turns = q.geometry.sleeve_seat.has_value();
   if (const auto turns = json.optional("sleeve_turns")) q.moves.sleeve_turns = turns->boolean();
-  if (const auto keyways = json.optional("impeller_keyways")) q.moves.impeller_keyways = count_of(*keyways, 1, 12);
+  if (const auto keyways = json.optional("impeller_keyways"))
+    q.moves.impeller_keyways = count_of(*keyways, 1, 12);
   q.face_radius = optional_size(json, "shroud_radius");
   StationReader<Rotating> reader(json, file.unit);
   q.stations = read_stations(json, reader);
@@ -206,8 +212,8 @@ void read_dial(const JsonReader& json, TrueFile& file) {
 }
 
 void read_standing(const JsonReader& json, TrueFile& file) {
-  json.allow_only({"seat", "room", "bolt_holes", "bolt_circle", "first_bolt", "shims", "face_radius", "u", "stations",
-                   "dial", "after"});
+  json.allow_only({"seat", "room", "bolt_holes", "bolt_circle", "first_bolt", "shims", "face_radius", "u",
+                   "stations", "dial", "after"});
   auto& q = file.standing;
   if (const auto seat = json.optional("seat")) q.geometry.seat = length_of(*seat);
   if (const auto room = json.optional("room")) q.moves.room = size_of(*room, true);
@@ -229,7 +235,8 @@ void read_standing(const JsonReader& json, TrueFile& file) {
 }  // namespace
 
 bool looks_like_true_file(std::string_view bytes) {
-  // Only what comes before anything else in a file decides here; whether the rest is sound is the decoder's to say.
+  // Only what comes before anything else in a file decides here; whether the rest is sound is the decoder's
+  // to say.
   const auto json = nlohmann::json::parse(bytes, nullptr, false);
   return json.is_object() && json.contains("format") && json["format"] == format_word;
 }

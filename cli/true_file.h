@@ -1,5 +1,5 @@
-// The true-running file: stations of one pump's two chains, as a hand writes them. docs/true.schema.json publishes the
-// format; the tests hand one corpus of files to both.
+// The true-running file: stations of one pump's two chains, as a hand writes them. docs/true.schema.json
+// publishes the format; the tests hand one corpus of files to both.
 #pragma once
 
 #include <optional>

@@ -1,5 +1,5 @@
-// What `pumpwright true --json` prints: everything in SI, directions in degrees from the keyway or in clock positions,
-// never both in one object.
+// What `pumpwright true --json` prints: everything in SI, directions in degrees from the keyway or in clock
+// positions, never both in one object.
 #include <cmath>
 
 #include <fmt/format.h>
@@ -85,7 +85,8 @@ template <class Chain>
 OrderedJson stations_json(const TrueQuestion<Chain>& q) {
   auto out = OrderedJson::array();
   for (const auto& s : q.stations) {
-    OrderedJson json = {{"id", s.id}, {"part", job::word_for(s.part)}, {"at_m", s.at.value()}, {"radius_m", nullptr}};
+    OrderedJson json = {
+        {"id", s.id}, {"part", job::word_for(s.part)}, {"at_m", s.at.value()}, {"radius_m", nullptr}};
     if (s.surface == true_running::Surface::face) json["radius_m"] = s.radius.value();
     json["tir_m"] = 2 * s.vector.size().value();
     add_direction(json, s.vector.direction());
@@ -156,14 +157,16 @@ OrderedJson setting_json(const true_running::StandingSetting& s) {
 
 template <class Chain>
 OrderedJson predicted_json(const true_running::Predicted<Chain>& p) {
-  OrderedJson json = {{"check", p.station}, {"tir_m", json_number(p.tir.value.value())}, {"u_m", p.u.value()}};
+  OrderedJson json = {
+      {"check", p.station}, {"tir_m", json_number(p.tir.value.value())}, {"u_m", p.u.value()}};
   json["limit_m"] = p.limit ? json_number(p.limit->value.value()) : OrderedJson(nullptr);
   add_direction(json, p.vector.direction());
   return json;
 }
 
 template <class Chain>
-OrderedJson remedies_json(const TrueQuestion<Chain>& q, const TrueFinding<Chain>& f, const TrueWording& words) {
+OrderedJson remedies_json(const TrueQuestion<Chain>& q, const TrueFinding<Chain>& f,
+                          const TrueWording& words) {
   auto out = OrderedJson::array();
   for (std::size_t i = 0; i < f.remedies.size(); ++i) {
     const auto& r = f.remedies[i];
@@ -199,7 +202,9 @@ OrderedJson chain_json(const TrueQuestion<Chain>& q, const TrueFinding<Chain>& f
   auto unseen = OrderedJson::array();
   for (const auto fault : a.not_looked_at)
     unseen.push_back(true_running::word_for(fault));
-  return {{"verdict", f.out_of_limits ? "fail" : a.decided ? "pass" : "unproven"},
+  return {{"verdict", f.out_of_limits ? "fail"
+                      : a.decided     ? "pass"
+                                      : "unproven"},
           {"culprit", a.decided ? OrderedJson(hypothesis_name(a.best())) : OrderedJson(nullptr)},
           {"decided", a.decided},
           {"alone", a.alone},
@@ -234,7 +239,8 @@ std::string true_json(const TrueReport& r) {
   }
   json["left_out"] = OrderedJson::array();
   for (const auto& left : r.left_out)
-    json["left_out"].push_back({{"check", left.check}, {"what", words.say(left.what)}, {"why", words.say(left.why)}});
+    json["left_out"].push_back(
+        {{"check", left.check}, {"what", words.say(left.what)}, {"why", words.say(left.why)}});
   json["assumed"] = OrderedJson::array();
   for (const auto& assumed : r.assumed)
     json["assumed"].push_back(words.say(assumed));

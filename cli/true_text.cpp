@@ -1,5 +1,5 @@
-// What `pumpwright true` tells people: for each chain which part is out and which way, what to sweep next, and the least
-// work that puts it right.
+// What `pumpwright true` tells people: for each chain which part is out and which way, what to sweep next,
+// and the least work that puts it right.
 #include <algorithm>
 
 #include <fmt/format.h>
@@ -27,8 +27,8 @@ class ChainText {
       : q_(q), f_(f), words_(words), colour_(colour) {}
 
   std::string text() const {
-    return verdict() + paragraph(words_.look_alikes(f_)) + paragraph(words_.next(f_)) + "\n" + stations() + remedies() +
-           after();
+    return verdict() + paragraph(words_.look_alikes(f_)) + paragraph(words_.next(f_)) + "\n" + stations() +
+           remedies() + after();
   }
 
  private:
@@ -38,11 +38,14 @@ class ChainText {
 
   std::string verdict() const {
     const char* code = f_.out_of_limits ? "fail" : a().decided ? "pass" : "unproven";
-    std::string text = wrapped(verdict_word(code, language_word(code), colour_) + "  " + words_.found(q_, f_), text_width, 0);
+    std::string text = wrapped(verdict_word(code, language_word(code), colour_) + "  " + words_.found(q_, f_),
+                               text_width, 0);
     if (!a().decided) return text;
     if (!a().best().blames.empty() && !f_.out_of_limits)
       return text + "  " +
-             say({"Every sweep keeps to its limit all the same.", "Aun así, cada barrido cumple su límite."}) + "\n";
+             say({"Every sweep keeps to its limit all the same.",
+                  "Aun así, cada barrido cumple su límite."}) +
+             "\n";
     for (const auto& b : a().best().blames)
       text += wrapped(words_.advice(b), text_width, 2);
     return text;
@@ -54,22 +57,26 @@ class ChainText {
                             : say({"UNPROVEN", "SIN PROBAR"});
   }
 
-  std::string paragraph(const std::string& text) const { return text.empty() ? "" : wrapped(text, text_width, 2); }
+  std::string paragraph(const std::string& text) const {
+    return text.empty() ? "" : wrapped(text, text_width, 2);
+  }
 
   std::string share_of(const std::string& station) const {
     std::string out;
     for (const auto& c : a().contributions)
       if (c.station == station)
-        out += fmt::format("{}{} {}", out.empty() ? "" : ", ", words_.name(c.part), words_.length(c.vector.size() * 2.0));
+        out += fmt::format("{}{} {}", out.empty() ? "" : ", ", words_.name(c.part),
+                           words_.length(c.vector.size() * 2.0));
     return out;
   }
 
   std::string stations() const {
     TextTable table({Align::left, Align::right, Align::left, Align::right, Align::left});
-    table.add({say({"sweep", "barrido"}), say({"TIR once a turn", "TIR una vez por vuelta"}), say({"high spot", "punto alto"}),
-               say({"limit", "límite"}), say({"of which", "de lo cual"})});
+    table.add({say({"sweep", "barrido"}), say({"TIR once a turn", "TIR una vez por vuelta"}),
+               say({"high spot", "punto alto"}), say({"limit", "límite"}), say({"of which", "de lo cual"})});
     for (const auto& s : q_.stations) {
-      const bool pointed = true_running::squared_distance(s.vector.si(), s.covariance) > true_running::region_95;
+      const bool pointed =
+          true_running::squared_distance(s.vector.si(), s.covariance) > true_running::region_95;
       table.add({one_line(words_.station(s.id)), words_.length(s.vector.size() * 2.0),
                  pointed ? words_.place(s.vector.direction()) : say({"none", "ninguno"}),
                  s.limit ? words_.length(s.limit->value) : "", share_of(s.id)});
@@ -81,23 +88,31 @@ class ChainText {
     std::string out;
     for (const auto& p : r.predicted)
       if (p.limit)
-        out += fmt::format(fmt::runtime(say({"{}{} {} ± {} of {}", "{}{} {} ± {} de {}"})), out.empty() ? "" : ", ", one_line(words_.station(p.station)),
-                           words_.length(p.tir.value), words_.length(p.u * 2.0), words_.length(p.limit->value));
+        out +=
+            fmt::format(fmt::runtime(say({"{}{} {} ± {} of {}", "{}{} {} ± {} de {}"})),
+                        out.empty() ? "" : ", ", one_line(words_.station(p.station)),
+                        words_.length(p.tir.value), words_.length(p.u * 2.0), words_.length(p.limit->value));
     return out;
   }
 
   std::string remedies() const {
     if (!f_.out_of_limits) return "";
     std::string text =
-        "\n  " + say({"Least work first; what it will then read:", "Lo menos trabajoso primero; lo que se leerá:"}) + "\n";
+        "\n  " +
+        say({"Least work first; what it will then read:", "Lo menos trabajoso primero; lo que se leerá:"}) +
+        "\n";
     for (std::size_t i = 0; i < f_.remedies.size(); ++i) {
       const auto& r = f_.remedies[i];
       if (r.work == 0) continue;
       const char* mark = i != f_.recommended ? "  " : r.worst <= 1 ? "→ " : "· ";
-      text += wrapped(fmt::format("{}{}: {}", mark, job::as_sentence(words_.doing(r, q_)), foretold(r)), text_width, 4);
+      text += wrapped(fmt::format("{}{}: {}", mark, job::as_sentence(words_.doing(r, q_)), foretold(r)),
+                      text_width, 4);
     }
-    if (f_.remedies[f_.recommended].worst > 1) text += "    " +
-              say({"None of these brings every check to its limit.", "Nada de esto lleva cada comprobación a su límite."}) + "\n";
+    if (f_.remedies[f_.recommended].worst > 1)
+      text += "    " +
+              say({"None of these brings every check to its limit.",
+                   "Nada de esto lleva cada comprobación a su límite."}) +
+              "\n";
     return text + "  " +
            say({"Locked out before a hand turns the shaft; local rules go before this.",
                 "Bloqueado antes de que una mano gire el eje; las normas locales van primero."}) +
@@ -109,16 +124,21 @@ class ChainText {
     TextTable table({Align::left, Align::right, Align::right, Align::left});
     table.add({say({"afterwards", "después"}), say({"foretold", "previsto"}), say({"read", "leído"}), ""});
     for (const auto& s : f_.after)
-      table.add({one_line(words_.station(s.predicted.station)),
-                 fmt::format("{} ± {}", words_.length(s.predicted.tir.value), words_.length(s.predicted.u * 2.0)),
-                 words_.length(s.actual_tir.value), s.surprise ? say({"a surprise: outside the 95 % region", "una sorpresa: fuera de la región del 95 %"})
-                            : say({"as foretold", "como se previó"})});
+      table.add(
+          {one_line(words_.station(s.predicted.station)),
+           fmt::format("{} ± {}", words_.length(s.predicted.tir.value), words_.length(s.predicted.u * 2.0)),
+           words_.length(s.actual_tir.value),
+           s.surprise
+               ? say({"a surprise: outside the 95 % region", "una sorpresa: fuera de la región del 95 %"})
+               : say({"as foretold", "como se previó"})});
     std::string text = "\n" + table.text(2);
     const bool any = std::any_of(f_.after.begin(), f_.after.end(), [](const auto& s) { return s.surprise; });
     if (any)
-      text += wrapped(say({"What was believed to be wrong is not the whole of it: judge these sweeps anew before going on.",
-                           "Lo que se creía mal no es todo: juzgar de nuevo estos barridos antes de seguir."}),
-                      text_width, 2);
+      text +=
+          wrapped(say({"What was believed to be wrong is not the whole of it: judge these sweeps anew before "
+                       "going on.",
+                       "Lo que se creía mal no es todo: juzgar de nuevo estos barridos antes de seguir."}),
+                  text_width, 2);
     return text;
   }
 
@@ -130,11 +150,13 @@ class ChainText {
 
 std::string tapping_text(const true_running::Tapping& t, const TrueWording& words) {
   if (t.left.value() < 0)
-    return fmt::format(fmt::runtime(words.say({"  Tapped {} too far: back by that much.\n", "  Corrido {} de más: volver eso.\n"})),
+    return fmt::format(fmt::runtime(words.say({"  Tapped {} too far: back by that much.\n",
+                                               "  Corrido {} de más: volver eso.\n"})),
                        words.length(metres(-t.left.value())));
   return fmt::format(
-      fmt::runtime(words.say({"  It has moved {}; {} to go. Stop when the surface under the dial has moved {}.\n",
-                              "  Se ha movido {}; faltan {}. Parar cuando la superficie bajo el reloj se haya movido {}.\n"})),
+      fmt::runtime(words.say(
+          {"  It has moved {}; {} to go. Stop when the surface under the dial has moved {}.\n",
+           "  Se ha movido {}; faltan {}. Parar cuando la superficie bajo el reloj se haya movido {}.\n"})),
       words.length(t.moved), words.length(t.left), words.length(t.stop_at));
 }
 
@@ -169,10 +191,12 @@ std::string true_text(const TrueReport& r, bool colour) {
   }
   if (r.tapping) text += tapping_text(*r.tapping, words);
   if (!r.rotating && !r.standing)
-    title({"Nothing to go by: no sweep with a direction in it.", "Nada en que basarse: ningún barrido con dirección."});
+    title({"Nothing to go by: no sweep with a direction in it.",
+           "Nada en que basarse: ningún barrido con dirección."});
   for (const auto& left : r.left_out)
-    text += wrapped(words.say({"Left out: ", "Sin contar: "}) + words.say(left.what) + ": " + words.say(left.why) + ".",
-                    text_width);
+    text += wrapped(
+        words.say({"Left out: ", "Sin contar: "}) + words.say(left.what) + ": " + words.say(left.why) + ".",
+        text_width);
   for (const auto& assumed : r.assumed)
     text += wrapped(words.say(assumed), text_width);
   return text;

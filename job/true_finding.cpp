@@ -41,14 +41,17 @@ class Candidates {
     f_.candidates.push_back({std::move(station), work});
     f_.candidate_words.push_back({std::move(what), std::move(again)});
   }
-  void add_again(const Station<Chain>& station, int work, Text what) { add(station, work, std::move(what), station.id); }
+  void add_again(const Station<Chain>& station, int work, Text what) {
+    add(station, work, std::move(what), station.id);
+  }
   // A place nobody has swept yet.
   void add_new(Station<Chain> station, int work, Text what) {
     const auto same = [&](const Station<Chain>& s) {
       return s.part == station.part && s.surface == station.surface &&
              (s.surface == Surface::face || std::abs((s.at - station.at).value()) < same_place_m);
     };
-    if (std::none_of(q_.stations.begin(), q_.stations.end(), same)) add(std::move(station), work, std::move(what));
+    if (std::none_of(q_.stations.begin(), q_.stations.end(), same))
+      add(std::move(station), work, std::move(what));
   }
   const Station<Chain>* outermost(typename Chain::Part part, Surface surface) const {
     const Station<Chain>* found = nullptr;
@@ -74,17 +77,23 @@ void add_candidates(const TrueQuestion<Rotating>& q, TrueFinding<Rotating>& f) {
   const Length first = sleeved ? *g.sleeve_seat : g.impeller_seat;
   c.add_new({.id = "bare shaft near the bearing", .part = Part::shaft, .at = first * 0.25}, sleeved ? 2 : 1,
             {"the bare shaft near the bearing", "el eje desnudo cerca del rodamiento"});
-  c.add_new({.id = "bare shaft under the impeller", .part = Part::shaft, .at = g.impeller_seat}, sleeved ? 2 : 1,
+  c.add_new({.id = "bare shaft under the impeller", .part = Part::shaft, .at = g.impeller_seat},
+            sleeved ? 2 : 1,
             {"the bare shaft where the impeller sits", "el eje desnudo donde va el impulsor"});
   if (sleeved)
-    c.add_new({.id = "sleeve near its shoulder", .part = Part::sleeve, .at = *g.sleeve_seat + metres(5e-3)}, 1,
-              {"the sleeve close to its shoulder", "el manguito cerca de su hombro"});
+    c.add_new({.id = "sleeve near its shoulder", .part = Part::sleeve, .at = *g.sleeve_seat + metres(5e-3)},
+              1, {"the sleeve close to its shoulder", "el manguito cerca de su hombro"});
   c.add_new({.id = "impeller hub", .part = Part::impeller, .at = g.impeller_seat + metres(5e-3)}, 0,
             {"the impeller's hub, close to the sleeve", "el cubo del impulsor, cerca del manguito"});
   if (q.face_radius)
-    c.add_new({.id = "front shroud face", .part = Part::impeller, .surface = Surface::face, .at = g.impeller_seat,
+    c.add_new({.id = "front shroud face",
+               .part = Part::impeller,
+               .surface = Surface::face,
+               .at = g.impeller_seat,
                .radius = *q.face_radius},
-              0, {"the impeller's front face near its rim, shaft held to one side", "la cara delantera del impulsor cerca del borde, eje sujeto hacia un lado"});
+              0,
+              {"the impeller's front face near its rim, shaft held to one side",
+               "la cara delantera del impulsor cerca del borde, eje sujeto hacia un lado"});
   if (const auto* s = c.outermost(Part::impeller, Surface::radial)) {
     auto again = *s;
     again.refitted[impeller] = radians(0);
@@ -106,14 +115,20 @@ void add_candidates(const TrueQuestion<Standing>& q, TrueFinding<Standing>& f) {
   Candidates<Standing> c(q, f);
   for (const auto& s : q.stations)
     c.add_again(s, s.part == Part::motor ? 2 : 0, set_anew());
-  c.add_new({.id = "motor register", .part = Part::motor}, 2, {"the motor's register, bracket off", "el encaje del motor, sin soporte"});
+  c.add_new({.id = "motor register", .part = Part::motor}, 2,
+            {"the motor's register, bracket off", "el encaje del motor, sin soporte"});
   if (const auto* bore = c.outermost(Part::bracket, Surface::radial))
     c.add_new({.id = "bracket bore, close to the motor", .part = Part::bracket, .at = bore->at * 0.5}, 0,
               {"the bracket's bore half as far out", "el alojamiento del soporte a media distancia"});
   if (q.face_radius)
-    c.add_new({.id = "bracket face", .part = Part::bracket, .surface = Surface::face, .at = q.geometry.seat,
+    c.add_new({.id = "bracket face",
+               .part = Part::bracket,
+               .surface = Surface::face,
+               .at = q.geometry.seat,
                .radius = *q.face_radius},
-              0, {"the bracket's own machined face, shaft held to one side", "la cara mecanizada del soporte, eje sujeto hacia un lado"});
+              0,
+              {"the bracket's own machined face, shaft held to one side",
+               "la cara mecanizada del soporte, eje sujeto hacia un lado"});
   for (const auto surface : {Surface::radial, Surface::face})
     for (const auto part : {Part::bracket, Part::seat})
       if (const auto* s = c.outermost(part, surface)) {
@@ -132,9 +147,10 @@ std::vector<true_running::AfterSweep<Chain>> after_of(const TrueQuestion<Chain>&
   const auto foretold =
       true_running::predict_with(std::span(q.stations), q.geometry, errors, q.moves, q.after->setting);
   for (const auto& actual : q.after->stations) {
-    const auto found = std::find_if(foretold.begin(), foretold.end(),
-                                    [&](const auto& p) { return p.station == actual.id; });
-    if (found == foretold.end()) throw BadInput({"id", "after", actual.id, "the id of a station swept before"});
+    const auto found =
+        std::find_if(foretold.begin(), foretold.end(), [&](const auto& p) { return p.station == actual.id; });
+    if (found == foretold.end())
+      throw BadInput({"id", "after", actual.id, "the id of a station swept before"});
     out.push_back(true_running::compare(*found, actual));
   }
   return out;
@@ -151,8 +167,8 @@ TrueFinding<Chain> answer_of(const TrueQuestion<Chain>& q) {
   const std::span<const Station<Chain>> stations(q.stations);
   f.attribution = true_running::attribute<Chain>(stations, q.geometry);
   add_candidates(q, f);
-  f.next = true_running::next_measurement<Chain>(stations, q.geometry, std::span<const Candidate<Chain>>(f.candidates),
-                                                 usual_u(q.stations));
+  f.next = true_running::next_measurement<Chain>(
+      stations, q.geometry, std::span<const Candidate<Chain>>(f.candidates), usual_u(q.stations));
   f.remedies = true_running::remedies(stations, q.geometry, f.attribution.errors, q.moves);
   f.recommended = true_running::recommended<Chain>(f.remedies);
   if (q.after) f.after = after_of(q, f.attribution.errors);

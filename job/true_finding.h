@@ -1,5 +1,6 @@
-// Which part is out and the least work that puts it right: one question for each of the two chains, and the answer, for
-// the command line and whoever else asks. Where the stations come from (a job, a file) is no matter here.
+// Which part is out and the least work that puts it right: one question for each of the two chains, and the
+// answer, for the command line and whoever else asks. Where the stations come from (a job, a file) is no
+// matter here.
 #pragma once
 
 #include <optional>

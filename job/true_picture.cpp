@@ -44,8 +44,8 @@ std::vector<Outline<Rotating>> outlines(const TrueQuestion<Rotating>& q, const M
   std::vector<Outline<Rotating>> out{
       {Part::shaft, metres(0), size("shaft_length"), size("shaft_diameter"), q.geometry.bend}};
   if (q.geometry.sleeve_seat)
-    out.push_back({Part::sleeve, q.geometry.sleeve_seat, size("sleeve_length"), size("sleeve_outside_diameter"),
-                   *q.geometry.sleeve_seat});
+    out.push_back({Part::sleeve, q.geometry.sleeve_seat, size("sleeve_length"),
+                   size("sleeve_outside_diameter"), *q.geometry.sleeve_seat});
   out.push_back({Part::impeller, q.geometry.impeller_seat, size.either("impeller_width", "hub_length"),
                  size("impeller_diameter"), q.geometry.impeller_seat});
   return out;
@@ -57,7 +57,8 @@ std::vector<Outline<Standing>> outlines(const TrueQuestion<Standing>& q, const M
   return {{Part::motor, metres(0), size("register_height"), size("register_diameter"), metres(0)},
           {Part::bracket, metres(0), size.either("bracket_depth", "seat_depth"),
            size.either("bracket_outside_diameter", "face_diameter"), metres(0)},
-          {Part::seat, size("seat_depth"), size("seat_thickness"), size("seat_outside_diameter"), q.geometry.seat}};
+          {Part::seat, size("seat_depth"), size("seat_thickness"), size("seat_outside_diameter"),
+           q.geometry.seat}};
 }
 
 template <class Chain>
@@ -104,7 +105,8 @@ TruePicture<Chain> draw(const TrueQuestion<Chain>& q, const TrueFinding<Chain>& 
       return metres(off_m);
     };
     const Length to = *outline.from + *outline.length;
-    DrawnPart<Chain> part{outline.part, *outline.from, to, *outline.diameter * 0.5, off_at(*outline.from), off_at(to)};
+    DrawnPart<Chain> part{outline.part,          *outline.from, to, *outline.diameter * 0.5,
+                          off_at(*outline.from), off_at(to)};
     most_off_m = std::max({most_off_m, std::fabs(part.off_from.value()), std::fabs(part.off_to.value())});
     largest_m = std::max(largest_m, part.radius.value());
     picture.parts.push_back(part);

@@ -47,8 +47,8 @@ class Sizes {
   const MakeUp& make_up_;
 };
 
-// Where the checks' places lie [m] from the mounting face. NEMA sweeps a shaft at its end, IEC midway (the plan says
-// so); the impeller is swept near its rim.
+// Where the checks' places lie [m] from the mounting face. NEMA sweeps a shaft at its end, IEC midway (the
+// plan says so); the impeller is swept near its rim.
 Length axial_place(const std::string& place, const Sizes& size) {
   if (place == "shaft-end")
     return size.make_up().driver.standard == "iec" ? size("shaft_length") * 0.5 : size("shaft_length");
@@ -80,7 +80,8 @@ constexpr std::array<PlaceOfPart<Standing::Part>, 4> standing_places{{
 
 template <class Part, std::size_t n>
 const PlaceOfPart<Part>* part_at(const std::array<PlaceOfPart<Part>, n>& places, const std::string& place) {
-  const auto found = std::find_if(places.begin(), places.end(), [&](const auto& p) { return p.place == place; });
+  const auto found =
+      std::find_if(places.begin(), places.end(), [&](const auto& p) { return p.place == place; });
   return found == places.end() ? nullptr : &*found;
 }
 
@@ -97,7 +98,8 @@ Text no_direction(const JudgedReading& reading) {
       break;
   }
   if (!reading.sweep) return {"no sweep in it", "no contiene un barrido"};
-  if (!reading.sweep->vector_uncertainty) return {"too few places to say how sure it is", "muy pocos lugares para decir cuán seguro es"};
+  if (!reading.sweep->vector_uncertainty)
+    return {"too few places to say how sure it is", "muy pocos lugares para decir cuán seguro es"};
   return {};
 }
 
@@ -122,7 +124,8 @@ Length swept_radius(const Check& check, const SweepReading& body, const Sizes& s
   return body.radius ? metres(body.radius->si) : size(check.sweep.radius_dimension) * 0.5;
 }
 
-// The deciding limit as a TIR where it was swept: squareness is stated over another diameter, eccentricity is half.
+// The deciding limit as a TIR where it was swept: squareness is stated over another diameter, eccentricity is
+// half.
 std::optional<Tir> limit_of(const Check& check, Length radius, const Sizes& size) {
   if (check.limits.empty() || !check.limits.front().upper) return std::nullopt;
   const Length upper = metres(check.limits.front().upper->si);
@@ -131,7 +134,8 @@ std::optional<Tir> limit_of(const Check& check, Length radius, const Sizes& size
 }
 
 template <class Chain>
-Station<Chain> station_of(const Check& check, typename Chain::Part part, const LastSweep& sweep, const Sizes& size) {
+Station<Chain> station_of(const Check& check, typename Chain::Part part, const LastSweep& sweep,
+                          const Sizes& size) {
   const SweepResult& result = *sweep.judged->sweep;
   Station<Chain> s{.id = check.id, .part = part, .at = axial_place(check.place, size)};
   if (check.sweep.face) {
@@ -193,10 +197,11 @@ class Collecting {
     }
     if (q.stations.empty()) return;
     out_.assumed.push_back({"A bent shaft is taken to leave its axis at the mounting face.",
-                             "Se supone que un eje doblado deja su eje en la cara de montaje."});
+                            "Se supone que un eje doblado deja su eje en la cara de montaje."});
     if (q.geometry.sleeve_seat)
-      out_.assumed.push_back({"The sleeve is taken to fit at any angle (no key, no pin).",
-                               "Se supone que el manguito entra en cualquier ángulo (sin chaveta ni pasador)."});
+      out_.assumed.push_back(
+          {"The sleeve is taken to fit at any angle (no key, no pin).",
+           "Se supone que el manguito entra en cualquier ángulo (sin chaveta ni pasador)."});
   }
 
   void set_standing() {

@@ -1,5 +1,5 @@
-// From a job's sweeps to the stations of its two chains: which place each check sweeps, how far out along the axis that
-// is by this make-up, and what its limit is there.
+// From a job's sweeps to the stations of its two chains: which place each check sweeps, how far out along the
+// axis that is by this make-up, and what its limit is there.
 #pragma once
 
 #include <map>
@@ -22,14 +22,14 @@ struct JobTrueRunning {
   TrueQuestion<true_running::Rotating> rotating;  // without stations when nothing of the chain was swept
   TrueQuestion<true_running::Standing> standing;
   std::vector<SweepLeftOut> left_out;
-  std::vector<Text> assumed;  // what the job does not say and was taken instead
+  std::vector<Text> assumed;           // what the job does not say and was taken instead
   std::map<std::string, Text> titles;  // of the stations, whose ids are those of their checks
-  const Unit* unit = nullptr;        // of the first sweep's instrument
+  const Unit* unit = nullptr;          // of the first sweep's instrument
 };
 
-// The sweeps that stand; of several of one check the last one taken. A sweep whose place needs a size the make-up does
-// not give is left out, naming the size; so is one that says no direction (no mount, the wrong mount, a base that
-// moves, a shaft not held).
+// The sweeps that stand; of several of one check the last one taken. A sweep whose place needs a size the
+// make-up does not give is left out, naming the size; so is one that says no direction (no mount, the wrong
+// mount, a base that moves, a shaft not held).
 JobTrueRunning true_running_of(const Snapshot& snapshot, const JobState& state, const Judgement& judgement);
 
 }  // namespace pumpwright::job

@@ -87,19 +87,24 @@ Text advice_of(Fault f) {
       return {"A bent shaft is not straightened under a seal: reject the motor.",
               "Un eje doblado no se endereza bajo un cierre: rechazar el motor."};
     case Fault::shaft_off_axis:
-      return {"Nothing that is fitted to the shaft cures this: feel the bearing for play, look at the base of the "
-              "indicator, else reject the motor.",
-              "Nada que se monte en el eje lo cura: tantear el juego del rodamiento, mirar la base del comparador; si no, "
-              "rechazar el motor."};
+      return {
+          "Nothing that is fitted to the shaft cures this: feel the bearing for play, look at the base of "
+          "the "
+          "indicator, else reject the motor.",
+          "Nada que se monte en el eje lo cura: tantear el juego del rodamiento, mirar la base del "
+          "comparador; si no, "
+          "rechazar el motor."};
     case Fault::sleeve_off_centre:
       return {"Turn the sleeve as below, or fit another.", "Girar el manguito como abajo, o montar otro."};
     case Fault::sleeve_out_of_square:
       return {"Another sleeve; turning it as below only shares the error out.",
               "Otro manguito; girarlo como abajo solo reparte el error."};
     case Fault::sleeve_not_home:
-      return {"Draw it, look for a ring pinched or dirt under it near {0}, clean, push it home and sweep again.",
-              "Sacarlo, buscar una junta pellizcada o suciedad debajo cerca de {0}, limpiar, meterlo a fondo y barrer de "
-              "nuevo."};
+      return {
+          "Draw it, look for a ring pinched or dirt under it near {0}, clean, push it home and sweep again.",
+          "Sacarlo, buscar una junta pellizcada o suciedad debajo cerca de {0}, limpiar, meterlo a fondo y "
+          "barrer de "
+          "nuevo."};
     case Fault::impeller_off_centre:
       return {"Turn it to another keyway if it has one, else another impeller or a bush.",
               "Girarlo a otro chavetero si lo tiene; si no, otro impulsor o un casquillo."};
@@ -107,12 +112,17 @@ Text advice_of(Fault f) {
       return {"Another impeller; another keyway only shares the error out.",
               "Otro impulsor; otro chavetero solo reparte el error."};
     case Fault::impeller_not_home:
-      return {"Draw it, look for dirt, a long key or a ring pinched under its hub near {0}, clean, and sweep again.",
-              "Sacarlo, buscar suciedad, una chaveta larga o una junta pellizcada bajo su cubo cerca de {0}, limpiar y "
-              "barrer de nuevo."};
+      return {
+          "Draw it, look for dirt, a long key or a ring pinched under its hub near {0}, clean, and sweep "
+          "again.",
+          "Sacarlo, buscar suciedad, una chaveta larga o una junta pellizcada bajo su cubo cerca de {0}, "
+          "limpiar y "
+          "barrer de nuevo."};
     case Fault::register_off_centre:
-      return {"Look for a dent or paint on the register; if it stays, the bracket must be moved by this against it.",
-              "Buscar un golpe o pintura en el encaje; si sigue, hay que mover el soporte esto en contra."};
+      return {
+          "Look for a dent or paint on the register; if it stays, the bracket must be moved by this against "
+          "it.",
+          "Buscar un golpe o pintura en el encaje; si sigue, hay que mover el soporte esto en contra."};
     case Fault::face_out_of_square:
       return {"Stone the face, look for a dent or paint near {0}.",
               "Pasar la piedra por la cara, buscar un golpe o pintura cerca de {0}."};
@@ -127,8 +137,10 @@ Text advice_of(Fault f) {
       return {"Out with the seat, look for a pinched ring or dirt in its pocket near {0}.",
               "Sacar el asiento, buscar una junta pellizcada o suciedad en su alojamiento cerca de {0}."};
     case Fault::indicator_loose:
-      return {"Set the indicator anew (push, release, tap) and sweep that place again before anything is moved.",
-              "Volver a poner el comparador (empujar, soltar, golpear) y barrer ese lugar otra vez antes de mover nada."};
+      return {
+          "Set the indicator anew (push, release, tap) and sweep that place again before anything is moved.",
+          "Volver a poner el comparador (empujar, soltar, golpear) y barrer ese lugar otra vez antes de "
+          "mover nada."};
   }
   return {};
 }
@@ -200,7 +212,8 @@ std::string TrueWording::lean(Angle tilt) const {
 }
 
 std::string TrueWording::place(FromKeyway at) const {
-  return filled(say({"{}° from the keyway", "{}° desde el chavetero"}), std::lround(degrees_of(at.angle)) % 360);
+  return filled(say({"{}° from the keyway", "{}° desde el chavetero"}),
+                std::lround(degrees_of(at.angle)) % 360);
 }
 
 std::string TrueWording::place(ClockPosition at) const {
@@ -270,9 +283,12 @@ std::string TrueWording::look_alikes(const TrueFinding<Chain>& f) const {
   const auto& a = f.attribution;
   std::string list;
   for (const auto& h : a.hypotheses)
-    if (h.looks_like_the_best && &h != &a.best()) list += (list.empty() ? "" : say({"; or ", "; o "})) + wrong(h);
+    if (h.looks_like_the_best && &h != &a.best())
+      list += (list.empty() ? "" : say({"; or ", "; o "})) + wrong(h);
   if (list.empty()) return "";
-  return filled(say({"At these places it reads just the same when {}.", "En estos lugares se lee lo mismo si {}."}), list);
+  return filled(
+      say({"At these places it reads just the same when {}.", "En estos lugares se lee lo mismo si {}."}),
+      list);
 }
 
 template <class Chain>
@@ -282,10 +298,9 @@ std::string TrueWording::next(const TrueFinding<Chain>& f) const {
     return say({"No single sweep would tell these apart: part by part.",
                 "Ningún barrido solo los distinguiría: pieza por pieza."});
   const double odds = std::exp(std::min(f.next->chosen.nats, 20.0));
-  const std::string strength =
-      odds >= odds_shown_max
-          ? say({"odds of more than 1000 to 1", "más de 1000 contra 1"})
-          : filled(say({"odds of about {:.0f} to 1", "unos {:.0f} contra 1"}), odds);
+  const std::string strength = odds >= odds_shown_max
+                                   ? say({"odds of more than 1000 to 1", "más de 1000 contra 1"})
+                                   : filled(say({"odds of about {:.0f} to 1", "unos {:.0f} contra 1"}), odds);
   return filled(say({"Sweep next: {}. It is to be expected to tell the two likeliest apart at {}.",
                      "Barrer ahora: {}. Es de esperar que distinga las dos más probables con {}."}),
                 candidate(f.candidate_words[f.next->chosen.candidate]), strength);
@@ -295,26 +310,31 @@ std::string TrueWording::candidate(const CandidateWords& words) const {
   return filled(say(words.what), words.again.empty() ? "" : station(words.again));
 }
 
-std::string TrueWording::doing(const true_running::Remedy<Rotating>& r, const TrueQuestion<Rotating>& q) const {
+std::string TrueWording::doing(const true_running::Remedy<Rotating>& r,
+                               const TrueQuestion<Rotating>& q) const {
   if (r.work == 0) return say({"leave it as it is", "dejarlo como está"});
   std::string out = r.setting.sleeve_turned
                         ? say({"draw impeller and sleeve, clean, ", "sacar impulsor y manguito, limpiar, "})
                         : say({"draw the impeller, clean, ", "sacar el impulsor, limpiar, "});
   if (r.setting.sleeve_turned) {
     const long turned = std::lround(degrees_of(*r.setting.sleeve_turned)) % 360;
-    out += turned == 0
-               ? say({"fit the sleeve home as it was, ", "meter el manguito a fondo como estaba, "})
-               : filled(say({"fit the sleeve home turned by {0}° (its old 0° comes to {0}° from the keyway), ",
-                             "meter el manguito a fondo girado {0}° (su antiguo 0° queda a {0}° del chavetero), "}),
-                        turned);
+    out +=
+        turned == 0
+            ? say({"fit the sleeve home as it was, ", "meter el manguito a fondo como estaba, "})
+            : filled(
+                  say({"fit the sleeve home turned by {0}° (its old 0° comes to {0}° from the keyway), ",
+                       "meter el manguito a fondo girado {0}° (su antiguo 0° queda a {0}° del chavetero), "}),
+                  turned);
   }
   const int step = r.setting.impeller_keyway.value_or(0);
   if (step == 0) return out + say({"fit the impeller as it was", "montar el impulsor como estaba"});
-  return out + filled(say({"fit the impeller {} of its {} keyways on", "montar el impulsor {} de sus {} chaveteros más allá"}),
+  return out + filled(say({"fit the impeller {} of its {} keyways on",
+                           "montar el impulsor {} de sus {} chaveteros más allá"}),
                       step, q.moves.impeller_keyways);
 }
 
-std::string TrueWording::doing(const true_running::Remedy<Standing>& r, const TrueQuestion<Standing>& /*question*/) const {
+std::string TrueWording::doing(const true_running::Remedy<Standing>& r,
+                               const TrueQuestion<Standing>& /*question*/) const {
   const std::string left = say({"leave it as it is", "dejarlo como está"});
   if (r.work == 0) return left;
   const auto& s = r.setting;
@@ -328,8 +348,8 @@ std::string TrueWording::doing(const true_running::Remedy<Standing>& r, const Tr
                     "quitar el soporte, limpiar ambas caras, atornillarlo {} agujero(s) más allá"}),
                *s.holes));
   if (s.shim)
-    add(filled(say({"put {} of shim under it at {}", "poner un calce de {} debajo en {}"}), length(s.shim->thickness),
-               place(s.shim->bolt)));
+    add(filled(say({"put {} of shim under it at {}", "poner un calce de {} debajo en {}"}),
+               length(s.shim->thickness), place(s.shim->bolt)));
   if (s.shift.size().value() > 0)
     add(filled(say({"move the bracket {} toward {}", "mover el soporte {} hacia {}"}), length(s.shift.size()),
                place(s.shift.direction())));
@@ -342,8 +362,10 @@ template std::string TrueWording::wrong<Rotating>(const Hypothesis<Rotating>&) c
 template std::string TrueWording::wrong<Standing>(const Hypothesis<Standing>&) const;
 template std::string TrueWording::advice<Rotating>(const Blame<Rotating>&) const;
 template std::string TrueWording::advice<Standing>(const Blame<Standing>&) const;
-template std::string TrueWording::found<Rotating>(const TrueQuestion<Rotating>&, const TrueFinding<Rotating>&) const;
-template std::string TrueWording::found<Standing>(const TrueQuestion<Standing>&, const TrueFinding<Standing>&) const;
+template std::string TrueWording::found<Rotating>(const TrueQuestion<Rotating>&,
+                                                  const TrueFinding<Rotating>&) const;
+template std::string TrueWording::found<Standing>(const TrueQuestion<Standing>&,
+                                                  const TrueFinding<Standing>&) const;
 template std::string TrueWording::look_alikes<Rotating>(const TrueFinding<Rotating>&) const;
 template std::string TrueWording::look_alikes<Standing>(const TrueFinding<Standing>&) const;
 template std::string TrueWording::next<Rotating>(const TrueFinding<Rotating>&) const;

@@ -1,5 +1,5 @@
-// How a true-running answer is said to people, in one language: lengths, leans and directions in the words of the bench,
-// and a sentence for each thing that can be wrong, for what to do, and for what to sweep next.
+// How a true-running answer is said to people, in one language: lengths, leans and directions in the words of
+// the bench, and a sentence for each thing that can be wrong, for what to do, and for what to sweep next.
 #pragma once
 
 #include <map>
@@ -12,14 +12,15 @@ namespace pumpwright::job {
 
 class TrueWording {
  public:
-  // `unit` and `titles` must outlive it. `titles`: of stations by their ids; an id without one stands for itself.
+  // `unit` and `titles` must outlive it. `titles`: of stations by their ids; an id without one stands for
+  // itself.
   TrueWording(const Unit& unit, Language language, const std::map<std::string, Text>& titles)
       : unit_(unit), language_(language), titles_(titles) {}
 
-  std::string length(Length l) const;                        // "9.0 thou"
-  std::string lean(Angle tilt) const;                        // "6.0 thou per inch", "0.60 mm per 100 mm"
-  std::string place(true_running::FromKeyway at) const;      // "120° from the keyway"
-  std::string place(true_running::ClockPosition at) const;   // "10 o'clock", "9:30"
+  std::string length(Length l) const;                       // "9.0 thou"
+  std::string lean(Angle tilt) const;                       // "6.0 thou per inch", "0.60 mm per 100 mm"
+  std::string place(true_running::FromKeyway at) const;     // "120° from the keyway"
+  std::string place(true_running::ClockPosition at) const;  // "10 o'clock", "9:30"
   std::string station(const std::string& id) const;
   std::string name(true_running::Rotating::Part part) const;  // "shaft"
   std::string name(true_running::Standing::Part part) const;

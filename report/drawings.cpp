@@ -4,9 +4,9 @@
 
 #include "report/chain_bar.h"
 #include "report/face_picture.h"
-#include "report/true_drawing.h"
 #include "report/polar_plot.h"
 #include "report/section_drawing.h"
+#include "report/true_drawing.h"
 
 namespace pumpwright::report {
 namespace {

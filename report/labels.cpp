@@ -85,9 +85,11 @@ const std::vector<Row>& rows() {
       {Label::seal_service, {"The seal in its service", "El cierre en su servicio"}},
       {Label::true_running, {"Which part is out", "Qué pieza está fuera"}},
       {Label::true_running_note,
-       {"What the sweeps say together. What turns goes by degrees from the keyway, what stands by clock positions seen from "
+       {"What the sweeps say together. What turns goes by degrees from the keyway, what stands by clock "
+        "positions seen from "
         "the impeller end. A centre line drawn in red is that of a part.",
-        "Lo que dicen los barridos juntos. Lo que gira va en grados desde el chavetero, lo fijo en posiciones de reloj "
+        "Lo que dicen los barridos juntos. Lo que gira va en grados desde el chavetero, lo fijo en "
+        "posiciones de reloj "
         "vistas desde el lado del impulsor. La línea roja es el centro de una pieza."}},
       {Label::true_turning, {"What turns", "Lo que gira"}},
       {Label::true_standing, {"What stands", "Lo fijo"}},

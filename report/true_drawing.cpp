@@ -31,17 +31,19 @@ Type strong() {
 }
 
 template <class Chain>
-TrueDrawing drawing_of(const job::JobTrueRunning& in, const job::TrueQuestion<Chain>& q, const job::MakeUp& make_up,
-                       job::Language language) {
+TrueDrawing drawing_of(const job::JobTrueRunning& in, const job::TrueQuestion<Chain>& q,
+                       const job::MakeUp& make_up, job::Language language) {
   const job::TrueFinding<Chain> f = job::answer(q);
-  const job::TrueWording words(in.unit != nullptr ? *in.unit : unit_with_symbol("mm", Kind::length), language, in.titles);
+  const job::TrueWording words(in.unit != nullptr ? *in.unit : unit_with_symbol("mm", Kind::length), language,
+                               in.titles);
   const auto picture = job::picture_of(q, f, make_up);
   TrueDrawing out;
   out.found = words.found(q, f);
   if (f.out_of_limits) out.advised = job::as_sentence(words.doing(f.remedies[f.recommended], q)) + ".";
   for (const auto& s : q.stations) {
     std::string reading = words.length(s.vector.size() * 2.0);
-    if (s.limit) reading = fill(fill(text_of(Label::true_reading, language), reading), words.length(s.limit->value));
+    if (s.limit)
+      reading = fill(fill(text_of(Label::true_reading, language), reading), words.length(s.limit->value));
     if (true_running::squared_distance(s.vector.si(), s.covariance) > true_running::region_95)
       reading += ", " + words.place(s.vector.direction());
     out.sweeps.push_back({words.station(s.id), reading});
@@ -69,15 +71,16 @@ Scale scale_of(const Box& box, const TrueDrawing& d) {
   double length = 0, reach = 0;
   for (const auto& p : d.parts) {
     length = std::max(length, p.to);
-    reach = std::max(reach, p.radius + d.magnification * std::max(std::fabs(p.off_from), std::fabs(p.off_to)));
+    reach =
+        std::max(reach, p.radius + d.magnification * std::max(std::fabs(p.off_from), std::fabs(p.off_to)));
   }
   return {{box.x, box.y + box.height / 2}, std::min(box.width / length, box.height / 2 / reach)};
 }
 
 void draw_part(Canvas& canvas, const Scale& scale, const TrueDrawing& d, const TrueDrawing::Part& p) {
   const double near = d.magnification * p.off_from, far = d.magnification * p.off_to;
-  const Point corners[] = {scale(p.from, near + p.radius), scale(p.to, far + p.radius), scale(p.to, far - p.radius),
-                           scale(p.from, near - p.radius)};
+  const Point corners[] = {scale(p.from, near + p.radius), scale(p.to, far + p.radius),
+                           scale(p.to, far - p.radius), scale(p.from, near - p.radius)};
   canvas.polygon(corners, {d.standing ? standing_fill : rotating_fill,
                            Pen{d.standing ? standing_line : rotating_line, 0.9, {}}});
 }
@@ -97,7 +100,8 @@ double beside(Canvas& canvas, Point at, double width, const TrueDrawing& d, bool
   double y = at.y;
   const auto line = [&](const std::string& text, const Type& type) {
     if (text.empty()) return;
-    y += (put ? canvas.text({at.x, y}, text, type, width) : canvas.measure(text, type, width)).height + row_gap;
+    y += (put ? canvas.text({at.x, y}, text, type, width) : canvas.measure(text, type, width)).height +
+         row_gap;
   };
   line(d.title, strong());
   line(d.found, plain());

@@ -1,5 +1,5 @@
-// Which part is out, as the record keeps it: the parts of a chain to scale with their errors drawn larger by a stated
-// factor, and beside them what was found, the sweeps, and the work that was advised.
+// Which part is out, as the record keeps it: the parts of a chain to scale with their errors drawn larger by
+// a stated factor, and beside them what was found, the sweeps, and the work that was advised.
 #pragma once
 
 #include <optional>

@@ -14,11 +14,11 @@
 namespace pumpwright::server {
 namespace {
 
-using nlohmann::json;
 using job::Text;
 using job::TrueFinding;
 using job::TrueQuestion;
 using job::TrueWording;
+using nlohmann::json;
 
 // A runout is shown as an indicator shows it.
 constexpr double shown_step_m = 2.54e-6;
@@ -37,7 +37,9 @@ class ChainView {
 
   json view() const {
     const auto& a = f_.attribution;
-    return {{"verdict", f_.out_of_limits ? "fail" : a.decided ? "pass" : "unproven"},
+    return {{"verdict", f_.out_of_limits ? "fail"
+                        : a.decided      ? "pass"
+                                         : "unproven"},
             {"found", both([&](const TrueWording& w) { return w.found(q_, f_); })},
             {"advice", advice()},
             {"look_alikes", both([&](const TrueWording& w) { return w.look_alikes(f_); })},
@@ -87,13 +89,15 @@ class ChainView {
   json stations() const {
     json out = json::array();
     for (const auto& s : q_.stations) {
-      const bool points = true_running::squared_distance(s.vector.si(), s.covariance) > true_running::region_95;
+      const bool points =
+          true_running::squared_distance(s.vector.si(), s.covariance) > true_running::region_95;
       const Length tir = s.vector.size() * 2.0;
       out.push_back(
           {{"check", s.id},
            {"title", title(s.id)},
            {"tir", length(tir)},
-           {"high_spot", points ? both([&](const TrueWording& w) { return w.place(s.vector.direction()); }) : json(nullptr)},
+           {"high_spot", points ? both([&](const TrueWording& w) { return w.place(s.vector.direction()); })
+                                : json(nullptr)},
            {"limit", s.limit ? length(s.limit->value) : json(nullptr)},
            {"beyond", s.limit && tir > s.limit->value},
            {"shares", shares_of(s.id)}});
@@ -153,7 +157,8 @@ class ChainView {
 };
 
 template <class Chain>
-json chain_view(const job::JobTrueRunning& in, const TrueQuestion<Chain>& question, const job::MakeUp& make_up) {
+json chain_view(const job::JobTrueRunning& in, const TrueQuestion<Chain>& question,
+                const job::MakeUp& make_up) {
   if (question.stations.empty()) return nullptr;
   return ChainView<Chain>(in, question, make_up).view();
 }

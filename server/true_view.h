@@ -1,4 +1,5 @@
-// Which part is out, as the page shows it: the readings of both chains, what was found, what puts it right, a picture.
+// Which part is out, as the page shows it: the readings of both chains, what was found, what puts it right, a
+// picture.
 #pragma once
 
 #include <nlohmann/json_fwd.hpp>

@@ -70,7 +70,7 @@ LinearModel linear_model(std::span<const Station<Chain>> stations, const Geometr
   for (Eigen::Index j = 0; j < of_parts; ++j) {
     const auto& f = faults[static_cast<std::size_t>(j)];
     if (!f.seating) m.ordinary(j) = f.tilt ? beliefs.ordinary_tilt.value() : beliefs.ordinary_offset.value();
-    if (f.tilt) m.large(j) = beliefs.large_tilt.value();
+    if (f.tilt) m.large(j) = (f.broad ? beliefs.large_tilt_broad : beliefs.large_tilt).value();
   }
   for (Eigen::Index k = 0; k < n; ++k) {
     const auto& s = stations[static_cast<std::size_t>(k)];

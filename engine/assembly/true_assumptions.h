@@ -1,5 +1,5 @@
-// The errors a chain's stations can speak of, and every assumption about which of them are at fault, weighed by the
-// readings. Internal: shared by the attribution and the choice of the next measurement.
+// The errors a chain's stations can speak of, and every assumption about which of them are at fault, weighed
+// by the readings. Internal: shared by the attribution and the choice of the next measurement.
 #pragma once
 
 #include <array>

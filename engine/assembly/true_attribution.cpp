@@ -51,12 +51,22 @@ Blame<Chain> blame_of(int error, const Posterior& p, std::span<const Station<Cha
   return b;
 }
 
+// Whether `a` has the errors of the best, or what reads like them, among its own.
+bool includes(const Eigen::MatrixXcd& seen, const Assumption& best, const Assumption& a) {
+  if (look_alike(seen, best.at_fault(), a.at_fault())) return true;
+  if (best.count != 1) return false;
+  for (const int& error : a.at_fault())
+    if (look_alike(seen, best.at_fault(), std::span(&error, 1))) return true;
+  return false;
+}
+
 template <class Chain>
-void add_hypotheses(const WeighedCase<Chain>& c, std::span<const Station<Chain>> stations, Attribution<Chain>& out) {
+void add_hypotheses(const WeighedCase<Chain>& c, std::span<const Station<Chain>> stations,
+                    Attribution<Chain>& out) {
   const auto& best = c.assumptions.front();
   for (const auto& a : c.assumptions) {
     const bool alike = look_alike(c.model.seen, best.at_fault(), a.at_fault());
-    if (alike) out.probability += a.probability;
+    if (includes(c.model.seen, best, a)) out.probability += a.probability;
     if (a.probability < shown_from && !out.hypotheses.empty()) continue;
     Hypothesis<Chain> h{.probability = a.probability, .looks_like_the_best = alike};
     const Posterior p = c.evidence.posterior(a.at_fault());
@@ -103,7 +113,8 @@ ErrorBelief belief_of(const Posterior& p, std::size_t errors) {
 }
 
 template <class Chain>
-std::vector<int> indices(std::span<const Station<Chain>> stations, std::span<const NamedError<Chain>> errors) {
+std::vector<int> indices(std::span<const Station<Chain>> stations,
+                         std::span<const NamedError<Chain>> errors) {
   const auto faults = faults_of(Chain{});
   std::vector<int> out;
   for (const auto& e : errors) {
@@ -137,12 +148,14 @@ Attribution<Chain> attribute(std::span<const Station<Chain>> stations, const Geo
   const auto c = weigh(stations, geometry, beliefs);
   Attribution<Chain> out;
   add_hypotheses(c, stations, out);
-  out.decided = out.probability >= beliefs.decided_at;
+  out.decided =
+      out.probability >= (out.best().blames.empty() ? beliefs.nothing_decided_at : beliefs.decided_at);
   out.alone = out.decided && std::count_if(out.hypotheses.begin(), out.hypotheses.end(),
                                            [](const auto& h) { return h.looks_like_the_best; }) == 1;
   const auto faults = faults_of(Chain{});
   for (std::size_t j = 0; j < faults.size(); ++j)
-    if (c.model.seen.col(static_cast<Eigen::Index>(j)).isZero(0)) out.not_looked_at.push_back(faults[j].fault);
+    if (c.model.seen.col(static_cast<Eigen::Index>(j)).isZero(0))
+      out.not_looked_at.push_back(faults[j].fault);
   const Posterior p = c.evidence.posterior(c.assumptions.front().at_fault());
   add_parts(c, stations, p, out);
   out.errors = belief_of(p, faults.size());
@@ -159,13 +172,15 @@ bool read_alike(std::span<const Station<Chain>> stations, const Geometry<Chain>&
 
 template struct Blame<Rotating>;
 template struct Blame<Standing>;
-template Attribution<Rotating> attribute<Rotating>(std::span<const Station<Rotating>>, const RotatingGeometry&,
-                                                   const Beliefs&);
-template Attribution<Standing> attribute<Standing>(std::span<const Station<Standing>>, const StandingGeometry&,
-                                                   const Beliefs&);
+template Attribution<Rotating> attribute<Rotating>(std::span<const Station<Rotating>>,
+                                                   const RotatingGeometry&, const Beliefs&);
+template Attribution<Standing> attribute<Standing>(std::span<const Station<Standing>>,
+                                                   const StandingGeometry&, const Beliefs&);
 template bool read_alike<Rotating>(std::span<const Station<Rotating>>, const RotatingGeometry&,
-                                   std::span<const NamedError<Rotating>>, std::span<const NamedError<Rotating>>);
+                                   std::span<const NamedError<Rotating>>,
+                                   std::span<const NamedError<Rotating>>);
 template bool read_alike<Standing>(std::span<const Station<Standing>>, const StandingGeometry&,
-                                   std::span<const NamedError<Standing>>, std::span<const NamedError<Standing>>);
+                                   std::span<const NamedError<Standing>>,
+                                   std::span<const NamedError<Standing>>);
 
 }  // namespace pumpwright::true_running

@@ -1,8 +1,9 @@
 // Directions of the two chains of a pump, and vectors across its axis that know which chain they belong to.
 //
-// What turns is laid out in degrees from the keyway, what stands in clock positions from the top mark, seen from the
-// impeller end. A vector of one chain can not be added to, or compared with, one of the other: no bracket move alters
-// a sweep of the impeller taken from a fixed base, and no turn of the sleeve alters a register.
+// What turns is laid out in degrees from the keyway, what stands in clock positions from the top mark, seen
+// from the impeller end. A vector of one chain can not be added to, or compared with, one of the other: no
+// bracket move alters a sweep of the impeller taken from a fixed base, and no turn of the sleeve alters a
+// register.
 #pragma once
 
 #include <array>
@@ -18,7 +19,8 @@ struct FromKeyway {
   Angle angle;
 };
 
-// A place on what stands: 0 … 2π [rad] from the top mark, clockwise seen from the impeller end; 30° is one o'clock.
+// A place on what stands: 0 … 2π [rad] from the top mark, clockwise seen from the impeller end; 30° is one
+// o'clock.
 struct ClockPosition {
   Angle angle;
 };
@@ -44,8 +46,8 @@ inline Angle wrapped(Angle a) {
   return radians(rest < 0 ? rest + turn : rest);
 }
 
-// A vector across the axis. As an offset it points from the turning axis to a centre; as a tilt, to where an axis
-// leans as it goes towards the impeller end (small angles).
+// A vector across the axis. As an offset it points from the turning axis to a centre; as a tilt, to where an
+// axis leans as it goes towards the impeller end (small angles).
 template <class Chain, class Q>
 struct PlaneVector {
   Q toward_0{};   // along place 0
@@ -57,10 +59,16 @@ struct PlaneVector {
     return {wrapped(radians(std::atan2(toward_90.value(), toward_0.value())))};
   }
   std::complex<double> si() const { return {toward_0.value(), toward_90.value()}; }
-  static PlaneVector from_si(std::complex<double> v) { return {Q::from_value(v.real()), Q::from_value(v.imag())}; }
+  static PlaneVector from_si(std::complex<double> v) {
+    return {Q::from_value(v.real()), Q::from_value(v.imag())};
+  }
 
-  friend PlaneVector operator+(const PlaneVector& a, const PlaneVector& b) { return from_si(a.si() + b.si()); }
-  friend PlaneVector operator-(const PlaneVector& a, const PlaneVector& b) { return from_si(a.si() - b.si()); }
+  friend PlaneVector operator+(const PlaneVector& a, const PlaneVector& b) {
+    return from_si(a.si() + b.si());
+  }
+  friend PlaneVector operator-(const PlaneVector& a, const PlaneVector& b) {
+    return from_si(a.si() - b.si());
+  }
 };
 
 template <class Chain>

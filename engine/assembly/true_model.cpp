@@ -43,8 +43,7 @@ Eigen::MatrixXd real_rows(const Eigen::MatrixXcd& rows) {
   return out;
 }
 
-Evidence::Evidence(const LinearModel& model)
-    : ordinary_(model.errors() * 2), large_(model.errors() * 2) {
+Evidence::Evidence(const LinearModel& model) : ordinary_(model.errors() * 2), large_(model.errors() * 2) {
   for (Eigen::Index j = 0; j < 2 * model.errors(); ++j) {
     ordinary_(j) = model.ordinary(j / 2) * model.ordinary(j / 2);
     large_(j) = model.large(j / 2) * model.large(j / 2);

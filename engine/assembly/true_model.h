@@ -1,17 +1,19 @@
-// Which errors explain the readings: the exact Gaussian evidence of each assumption, and what the readings then say
-// about every error. Internal to the attribution; the public side is true_attribution.h.
+// Which errors explain the readings: the exact Gaussian evidence of each assumption, and what the readings
+// then say about every error. Internal to the attribution; the public side is true_attribution.h.
 //
-// y = U f + ε. y holds the stations' vectors one after the other (two numbers each), f the errors of the parts and one
-// error more for each station (the indicator's). ε ~ N(0, Σ) comes from the fits of the sweeps. An error that is in
-// order is f_j ~ N(0, s_j² I); one that is at fault is N(0, l_j² I) with l_j large against s_j. So under every
-// assumption J of what is at fault y ~ N(0, C_J), C_J = Σ + U S_J Uᵀ, and the evidence is exact:
+// y = U f + ε. y holds the stations' vectors one after the other (two numbers each), f the errors of the
+// parts and one error more for each station (the indicator's). ε ~ N(0, Σ) comes from the fits of the sweeps.
+// An error that is in order is f_j ~ N(0, s_j² I); one that is at fault is N(0, l_j² I) with l_j large
+// against s_j. So under every assumption J of what is at fault y ~ N(0, C_J), C_J = Σ + U S_J Uᵀ, and the
+// evidence is exact:
 //     ln p(y | J) = -½ (yᵀ C_J⁻¹ y + ln |C_J| + 2n ln 2π).
-// C_∅ = L Lᵀ is factored once; each J changes four of its directions at most (Woodbury), so that all of them cost less
-// than one more factorisation. What the readings say of f is generalised least squares with the beliefs as observations:
+// C_∅ = L Lᵀ is factored once; each J changes four of its directions at most (Woodbury), so that all of them
+// cost less than one more factorisation. What the readings say of f is generalised least squares with the
+// beliefs as observations:
 //     f | y, J ~ N(S_J Uᵀ C_J⁻¹ y, S_J - S_J Uᵀ C_J⁻¹ U S_J).
 //
-// Source: textbook linear Gaussian models (e.g. C. M. Bishop, Pattern Recognition and Machine Learning, 2006, 2.3.3
-// and 3.5.1, remembered); checked against NumPy (tests/reference/engine/assembly).
+// Source: textbook linear Gaussian models (e.g. C. M. Bishop, Pattern Recognition and Machine Learning,
+// 2006, 2.3.3 and 3.5.1, remembered); checked against NumPy (tests/reference/engine/assembly).
 #pragma once
 
 #include <complex>
@@ -35,7 +37,7 @@ struct LinearModel {
 };
 
 struct Posterior {
-  Eigen::VectorXd mean;        // two numbers for each error
+  Eigen::VectorXd mean;  // two numbers for each error
   Eigen::MatrixXd covariance;
 
   std::complex<double> error(Eigen::Index j) const { return {mean(2 * j), mean(2 * j + 1)}; }
@@ -68,8 +70,8 @@ class Evidence {
 // A complex row as the two real rows it stands for.
 Eigen::MatrixXd real_rows(const Eigen::MatrixXcd& rows);
 
-// Whether the readings alone could ever tell the errors of `a` from those of `b`: they can not when both give the same
-// readings, that is when the columns of both span the same space.
+// Whether the readings alone could ever tell the errors of `a` from those of `b`: they can not when both give
+// the same readings, that is when the columns of both span the same space.
 bool look_alike(const Eigen::MatrixXcd& seen, std::span<const int> a, std::span<const int> b);
 
 }  // namespace pumpwright::true_running

@@ -2,10 +2,10 @@
 
 #include <algorithm>
 
+#include <Eigen/LU>
+
 #include "engine/assembly/input_check.h"
 #include "engine/assembly/true_assumptions.h"
-
-#include <Eigen/LU>
 
 namespace pumpwright::true_running {
 namespace {
@@ -27,7 +27,8 @@ double told_apart(const Foretold& a, const Foretold& b) {
 }
 
 template <class Chain>
-Foretold foretold(const Candidate<Chain>& candidate, const Geometry<Chain>& geometry, const Posterior& p, double u_m) {
+Foretold foretold(const Candidate<Chain>& candidate, const Geometry<Chain>& geometry, const Posterior& p,
+                  double u_m) {
   const auto seen = seen_at(candidate.station, geometry);
   Eigen::RowVectorXcd row = Eigen::RowVectorXcd::Zero(p.mean.size() / 2);
   for (std::size_t j = 0; j < seen.size(); ++j)
@@ -67,11 +68,11 @@ std::optional<NextMeasurement> next_measurement(std::span<const Station<Chain>> 
 
 template std::optional<NextMeasurement> next_measurement<Rotating>(std::span<const Station<Rotating>>,
                                                                    const RotatingGeometry&,
-                                                                   std::span<const Candidate<Rotating>>, Length,
-                                                                   const Beliefs&);
+                                                                   std::span<const Candidate<Rotating>>,
+                                                                   Length, const Beliefs&);
 template std::optional<NextMeasurement> next_measurement<Standing>(std::span<const Station<Standing>>,
                                                                    const StandingGeometry&,
-                                                                   std::span<const Candidate<Standing>>, Length,
-                                                                   const Beliefs&);
+                                                                   std::span<const Candidate<Standing>>,
+                                                                   Length, const Beliefs&);
 
 }  // namespace pumpwright::true_running

@@ -51,8 +51,8 @@ void set_tir(Predicted<Chain>& p) {
 }  // namespace
 
 template <class Chain>
-std::vector<Predicted<Chain>> predict(std::span<const Station<Chain>> stations, const Geometry<Chain>& geometry,
-                                      const ErrorBelief& errors) {
+std::vector<Predicted<Chain>> predict(std::span<const Station<Chain>> stations,
+                                      const Geometry<Chain>& geometry, const ErrorBelief& errors) {
   std::vector<Predicted<Chain>> out;
   for (const auto& s : stations) {
     const auto row = seen_at(s, geometry);

@@ -46,7 +46,8 @@ std::vector<double> angles_to_try(const std::vector<CheckOverTurn>& checks) {
   for (std::size_t i = 0; i < checks.size(); ++i) {
     out.push_back(checks[i].phase + pi);
     for (std::size_t j = i + 1; j < checks.size(); ++j) {
-      const Complex d = std::polar(checks[i].swing, checks[i].phase) - std::polar(checks[j].swing, checks[j].phase);
+      const Complex d =
+          std::polar(checks[i].swing, checks[i].phase) - std::polar(checks[j].swing, checks[j].phase);
       const double level = checks[j].mean - checks[i].mean;
       if (std::abs(level) > std::abs(d) || std::abs(d) == 0) continue;
       const double half = std::acos(level / std::abs(d));
@@ -96,8 +97,8 @@ void require_valid_moves(const StandingMoves& m) {
   for (const auto& t : m.shims)
     require_that(t.value() > 0 && t.value() < 0.02, t.value(), "shims", "a thickness above 0, below 20 mm");
   if (!m.shims.empty())
-    require_that(m.bolt_circle.value() > 0 && m.bolt_circle.value() < 10, m.bolt_circle.value(), "bolt_circle",
-                 "the diameter of the bolt circle");
+    require_that(m.bolt_circle.value() > 0 && m.bolt_circle.value() < 10, m.bolt_circle.value(),
+                 "bolt_circle", "the diameter of the bolt circle");
 }
 
 // The best sleeve angle for one keyway of the impeller.
@@ -110,7 +111,8 @@ double best_sleeve_angle(std::span<const Station<Rotating>> stations, const Rota
   std::vector<CheckOverTurn> checks;
   for (std::size_t k = 0; k < stations.size(); ++k) {
     const Complex a = at_0[k].vector.si(), b = at_180[k].vector.si();
-    if (stations[k].limit) checks.emplace_back((a + b) / 2.0, (a - b) / 2.0, stations[k].limit->value.value());
+    if (stations[k].limit)
+      checks.emplace_back((a + b) / 2.0, (a - b) / 2.0, stations[k].limit->value.value());
   }
   return best_angle(checks);
 }
@@ -170,8 +172,8 @@ Complex least_of_the_largest(const std::vector<RadialCheck>& checks, double room
   return {x, best_y(x)};
 }
 
-// The shift within the room that brings the worst radial check nearest to its mark. One check: towards its centre as
-// far as there is room.
+// The shift within the room that brings the worst radial check nearest to its mark. One check: towards its
+// centre as far as there is room.
 Offset<Standing> best_shift(std::span<const Station<Standing>> stations, const StandingGeometry& geometry,
                             std::span<const Predicted<Standing>> predicted, Length room) {
   std::vector<RadialCheck> checks;
@@ -195,7 +197,8 @@ Remedy<Standing> best_standing(int work, bool shimmed, bool off, std::span<const
   if (shimmed)
     for (int bolt = 0; bolt < moves.bolt_holes; ++bolt)
       for (const auto& t : moves.shims)
-        shims.emplace_back(Shim{t, {wrapped(radians(moves.first_bolt.value() + turn_of(bolt, moves.bolt_holes)))}});
+        shims.emplace_back(
+            Shim{t, {wrapped(radians(moves.first_bolt.value() + turn_of(bolt, moves.bolt_holes)))}});
   for (int step = 0; step < (off ? moves.bolt_holes : 1); ++step)
     for (const auto& shim : shims) {
       StandingSetting setting{.shim = shim};
@@ -214,7 +217,8 @@ std::vector<Predicted<Rotating>> predict_with(std::span<const Station<Rotating>>
                                               const RotatingMoves& moves, const RotatingSetting& setting) {
   std::vector<Station<Rotating>> then(stations.begin(), stations.end());
   for (auto& s : then) {
-    if (setting.impeller_keyway) fit_again(s, impeller, turn_of(*setting.impeller_keyway, moves.impeller_keyways));
+    if (setting.impeller_keyway)
+      fit_again(s, impeller, turn_of(*setting.impeller_keyway, moves.impeller_keyways));
     if (setting.sleeve_turned) fit_again(s, sleeve, setting.sleeve_turned->value());
   }
   return predict<Rotating>(then, geometry, errors);
@@ -236,8 +240,9 @@ std::vector<Predicted<Standing>> predict_with(std::span<const Station<Standing>>
   return out;
 }
 
-std::vector<Remedy<Rotating>> remedies(std::span<const Station<Rotating>> stations, const RotatingGeometry& geometry,
-                                       const ErrorBelief& errors, const RotatingMoves& moves) {
+std::vector<Remedy<Rotating>> remedies(std::span<const Station<Rotating>> stations,
+                                       const RotatingGeometry& geometry, const ErrorBelief& errors,
+                                       const RotatingMoves& moves) {
   require_valid<Rotating>(stations);
   require_valid_moves(moves);
   std::vector<Remedy<Rotating>> out{
@@ -256,13 +261,15 @@ std::vector<Remedy<Rotating>> remedies(std::span<const Station<Rotating>> statio
   return out;
 }
 
-std::vector<Remedy<Standing>> remedies(std::span<const Station<Standing>> stations, const StandingGeometry& geometry,
-                                       const ErrorBelief& errors, const StandingMoves& moves) {
+std::vector<Remedy<Standing>> remedies(std::span<const Station<Standing>> stations,
+                                       const StandingGeometry& geometry, const ErrorBelief& errors,
+                                       const StandingMoves& moves) {
   require_valid<Standing>(stations);
   require_valid_moves(moves);
   std::vector<Remedy<Standing>> out{
       remedy_of<Standing>(0, stations, geometry, errors, moves, StandingSetting{})};
-  if (moves.room.value() > 0) out.push_back(best_standing(1, false, false, stations, geometry, errors, moves));
+  if (moves.room.value() > 0)
+    out.push_back(best_standing(1, false, false, stations, geometry, errors, moves));
   if (!moves.shims.empty()) out.push_back(best_standing(2, true, false, stations, geometry, errors, moves));
   out.push_back(best_standing(3, !moves.shims.empty(), true, stations, geometry, errors, moves));
   return out;

@@ -11,34 +11,34 @@
 namespace pumpwright::true_running {
 namespace {
 
-// How usual each is beside the others (a belief of this program, stated in docs/true-running.md): what lies under a
-// part is twice as usual as a machining error.
+// How usual each is beside the others (a belief of this program, stated in docs/true-running.md): what lies
+// under a part is twice as usual as a machining error.
 constexpr double usual = 1, twice = 2;
 
 constexpr int shaft = 0, sleeve = 1, impeller = 2;
 constexpr std::array<FaultInfo, 8> rotating_faults{{
-    {Fault::bent_shaft, shaft, true, false, usual},
-    {Fault::shaft_off_axis, shaft, false, false, usual},
-    {Fault::sleeve_off_centre, sleeve, false, false, usual},
-    {Fault::sleeve_out_of_square, sleeve, true, false, usual},
-    {Fault::sleeve_not_home, sleeve, true, true, twice},
-    {Fault::impeller_off_centre, impeller, false, false, usual},
-    {Fault::impeller_out_of_square, impeller, true, false, usual},
-    {Fault::impeller_not_home, impeller, true, true, twice},
+    {Fault::bent_shaft, shaft, true, false, true, usual},
+    {Fault::shaft_off_axis, shaft, false, false, false, usual},
+    {Fault::sleeve_off_centre, sleeve, false, false, false, usual},
+    {Fault::sleeve_out_of_square, sleeve, true, false, false, usual},
+    {Fault::sleeve_not_home, sleeve, true, true, false, twice},
+    {Fault::impeller_off_centre, impeller, false, false, false, usual},
+    {Fault::impeller_out_of_square, impeller, true, false, false, usual},
+    {Fault::impeller_not_home, impeller, true, true, false, twice},
 }};
 
 constexpr int motor = 0, bracket = 1, seat = 2;
 constexpr std::array<FaultInfo, 6> standing_faults{{
-    {Fault::register_off_centre, motor, false, false, usual},
-    {Fault::face_out_of_square, motor, true, false, usual},
-    {Fault::bracket_off_centre, bracket, false, false, usual},
-    {Fault::bracket_out_of_square, bracket, true, false, usual},
-    {Fault::dirt_under_bracket, bracket, true, true, twice},
-    {Fault::seat_out_of_square, seat, true, false, usual},
+    {Fault::register_off_centre, motor, false, false, false, usual},
+    {Fault::face_out_of_square, motor, true, false, true, usual},
+    {Fault::bracket_off_centre, bracket, false, false, false, usual},
+    {Fault::bracket_out_of_square, bracket, true, false, true, usual},
+    {Fault::dirt_under_bracket, bracket, true, true, true, twice},
+    {Fault::seat_out_of_square, seat, true, false, false, usual},
 }};
 
-// An error of a part, as the station sees it before anything was turned: an offset moves a radial sweep by itself, a
-// tilt about `from_m` by the distance; a face sees tilts only.
+// An error of a part, as the station sees it before anything was turned: an offset moves a radial sweep by
+// itself, a tilt about `from_m` by the distance; a face sees tilts only.
 template <class Chain>
 double arm(const Station<Chain>& s, bool tilt, double from_m) {
   if (s.surface == Surface::face) {
@@ -130,7 +130,8 @@ const char* word_for(Fault fault) {
 
 double squared_distance(std::complex<double> d, const Covariance2& c) {
   const double det = c[0] * c[3] - c[1] * c[2];
-  return (d.real() * d.real() * c[3] - d.real() * d.imag() * (c[1] + c[2]) + d.imag() * d.imag() * c[0]) / det;
+  return (d.real() * d.real() * c[3] - d.real() * d.imag() * (c[1] + c[2]) + d.imag() * d.imag() * c[0]) /
+         det;
 }
 
 std::span<const FaultInfo> faults_of(Rotating) {
@@ -141,11 +142,13 @@ std::span<const FaultInfo> faults_of(Standing) {
   return standing_faults;
 }
 
-std::vector<std::complex<double>> seen_at(const Station<Rotating>& station, const RotatingGeometry& geometry) {
+std::vector<std::complex<double>> seen_at(const Station<Rotating>& station,
+                                          const RotatingGeometry& geometry) {
   return seen(station, geometry);
 }
 
-std::vector<std::complex<double>> seen_at(const Station<Standing>& station, const StandingGeometry& geometry) {
+std::vector<std::complex<double>> seen_at(const Station<Standing>& station,
+                                          const StandingGeometry& geometry) {
   return seen(station, geometry);
 }
 
@@ -153,7 +156,8 @@ template <class Chain>
 void require_valid(std::span<const Station<Chain>> stations) {
   constexpr double reach_m = 10, movement_m = 0.1;
   if (stations.empty() || stations.size() > stations_max)
-    throw BadInput({"stations", "", std::to_string(stations.size()), fmt::format("1 to {} stations", stations_max)});
+    throw BadInput(
+        {"stations", "", std::to_string(stations.size()), fmt::format("1 to {} stations", stations_max)});
   std::set<std::string> ids;
   for (std::size_t i = 0; i < stations.size(); ++i) {
     const auto& s = stations[i];
@@ -168,7 +172,8 @@ void require_valid(std::span<const Station<Chain>> stations) {
       require_between(v, -movement_m, movement_m, field("vector"), "a runout vector within 100 mm");
     const auto& c = s.covariance;
     const double det = c[0] * c[3] - c[1] * c[2];
-    require_that(std::isfinite(det) && c[0] > 0 && c[3] > 0 && det > 0 && std::abs(c[1] - c[2]) <= 1e-9 * (c[0] + c[3]),
+    require_that(std::isfinite(det) && c[0] > 0 && c[3] > 0 && det > 0 &&
+                     std::abs(c[1] - c[2]) <= 1e-9 * (c[0] + c[3]),
                  det, field("covariance"), "a covariance that is symmetric and positive definite");
     if (s.limit)
       require_that(s.limit->value.value() > 0 && s.limit->value.value() <= movement_m, s.limit->value.value(),

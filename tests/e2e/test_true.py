@@ -90,6 +90,14 @@ class TrueRunning(ProgramTest):
         self.assertEqual({s["part"] for s in aquarium["rotating"]["stations"]}, {"shaft"})
         self.assertAlmostEqual(aquarium["standing"]["room_m"], 2 * THOU, delta=1e-12)
 
+    def test_the_shafts_limits_are_those_of_the_standards(self):
+        # NEMA MG 1, condensed 2011, 8.4: 0.002 in TIR up to 1.625 in. IEC 60072-1 as restated in EASA AR100-2015, table 2-4,
+        # normal class: 0.040 mm over 18 to 30 mm. Both read in restatements.
+        for job, limit_m in (("aquarium-seawater", 0.002 * 25.4e-3), ("orchard-wash", 40e-6)):
+            done = run("true", f"demo/{job}.json", "--json")
+            shaft = next(s for s in json.loads(done.stdout)["rotating"]["stations"] if s["part"] == "shaft")
+            self.assertAlmostEqual(shaft["limit_m"], limit_m, delta=1e-9)
+
     def test_a_replaced_sweep_does_not_count(self):
         job = document(ROOT / "demo/orchard-wash.json")
         events = job["events"]

@@ -62,8 +62,8 @@ Pose placed(Complex offset, Complex tilt, double at_m) {
 // A surface of revolution about the body's own axis, with a little form.
 struct Body {
   Pose pose;
-  double radius_m = 0.02;     // of the cylinder
-  double face_at_m = 0;       // of the face, along the body's axis
+  double radius_m = 0.02;  // of the cylinder
+  double face_at_m = 0;    // of the face, along the body's axis
   Complex form_2, form_3;
 
   double form(double place) const {
@@ -75,13 +75,15 @@ struct Body {
     const Eigen::Vector3d e(std::cos(place), std::sin(place), 0), o(0, 0, at_m);
     // |w - (w·u) u| = R with w = o + s e - p.
     const Eigen::Vector3d a = e - e.dot(u) * u, b = (o - p) - (o - p).dot(u) * u;
-    const double half = a.dot(b) / a.squaredNorm(), rest = (b.squaredNorm() - radius_m * radius_m) / a.squaredNorm();
+    const double half = a.dot(b) / a.squaredNorm(),
+                 rest = (b.squaredNorm() - radius_m * radius_m) / a.squaredNorm();
     return -half + std::sqrt(half * half - rest) + form(place);
   }
   // Axial place of the face at radius `r_m`.
   double face(double place, double r_m) const {
     const Eigen::Vector3d n = pose.linear().col(2), p = pose * Eigen::Vector3d(0, 0, face_at_m);
-    return p.z() - (n.x() * (r_m * std::cos(place) - p.x()) + n.y() * (r_m * std::sin(place) - p.y())) / n.z() +
+    return p.z() -
+           (n.x() * (r_m * std::cos(place) - p.x()) + n.y() * (r_m * std::sin(place) - p.y())) / n.z() +
            form(place);
   }
 };
@@ -94,8 +96,8 @@ Pose pose_of(const Station<Rotating>& s, const Errors& f) {
   if (s.part == Rotating::Part::sleeve)
     return shaft * placed(at(Fault::sleeve_off_centre), sleeve_tilt, sleeve_seat_m);
   return shaft * placed(0, sleeve_tilt, impeller_seat_m) *
-         placed(at(Fault::impeller_off_centre), at(Fault::impeller_out_of_square) + at(Fault::impeller_not_home),
-                impeller_seat_m);
+         placed(at(Fault::impeller_off_centre),
+                at(Fault::impeller_out_of_square) + at(Fault::impeller_not_home), impeller_seat_m);
 }
 
 Pose pose_of(const Station<Standing>& s, const Errors& f) {
@@ -106,7 +108,8 @@ Pose pose_of(const Station<Standing>& s, const Errors& f) {
   if (s.part == Standing::Part::motor) return motor;
   const Pose bracket = motor * placed(at(Fault::bracket_off_centre),
                                       at(Fault::bracket_out_of_square) + at(Fault::dirt_under_bracket), 0);
-  return s.part == Standing::Part::bracket ? bracket : bracket * placed(0, at(Fault::seat_out_of_square), seat_m);
+  return s.part == Standing::Part::bracket ? bracket
+                                           : bracket * placed(0, at(Fault::seat_out_of_square), seat_m);
 }
 
 template <class Chain>
@@ -133,7 +136,8 @@ Station<Chain> face(const char* id, typename Chain::Part part, double at_m, doub
 std::vector<Station<Rotating>> stations(Rotating, const SyntheticShop& shop) {
   using Part = Rotating::Part;
   std::vector<Station<Rotating>> out{radial("shaft end", Part::shaft, shaft_end_m),
-                                     radial("sleeve", Part::sleeve, 0.054), radial("impeller", Part::impeller, eye_m)};
+                                     radial("sleeve", Part::sleeve, 0.054),
+                                     radial("impeller", Part::impeller, eye_m)};
   if (shop.more_stations) {
     out.push_back(radial("shaft near", Part::shaft, 0.020));
     out.push_back(radial("sleeve end", Part::sleeve, 0.070));
@@ -204,11 +208,12 @@ double arm(const Station<Chain>& s, Fault f) {
   return std::abs(first_harmonic(s, e)) / small;
 }
 
-// Standard deviation of a component of the station's vector from all that is no fault: the scatter of twelve readings
-// and what is ordinary of every part.
+// Standard deviation of a component of the station's vector from all that is no fault: the scatter of twelve
+// readings and what is ordinary of every part.
 template <class Chain>
 double noise_m(const Station<Chain>& s, const SyntheticShop& shop) {
-  double variance = (shop.scatter_m * shop.scatter_m + shop.graduation_m * shop.graduation_m / 12) * 2 / shop.places;
+  double variance =
+      (shop.scatter_m * shop.scatter_m + shop.graduation_m * shop.graduation_m / 12) * 2 / shop.places;
   for (const auto& info : true_running::faults_of(Chain{})) {
     const double sd = ordinary_sd(info.fault, shop);
     if (sd > 0) variance += std::pow(sd * arm(s, info.fault), 2);
@@ -218,7 +223,8 @@ double noise_m(const Station<Chain>& s, const SyntheticShop& shop) {
 
 // Size of the error that is `ratio` times the noise where it shows most.
 template <class Chain>
-double planted_size(const NamedError<Chain>& e, const std::vector<Station<Chain>>& list, const SyntheticShop& shop) {
+double planted_size(const NamedError<Chain>& e, const std::vector<Station<Chain>>& list,
+                    const SyntheticShop& shop) {
   double most = 0;
   for (const auto& s : list) {
     const double noise = noise_m(s, shop);
@@ -295,9 +301,11 @@ SyntheticCase<Chain> synthetic_case(std::uint64_t number, const std::vector<Name
 
 template std::vector<NamedError<Rotating>> plantable<Rotating>(const SyntheticShop&);
 template std::vector<NamedError<Standing>> plantable<Standing>(const SyntheticShop&);
-template SyntheticCase<Rotating> synthetic_case<Rotating>(std::uint64_t, const std::vector<NamedError<Rotating>>&,
+template SyntheticCase<Rotating> synthetic_case<Rotating>(std::uint64_t,
+                                                          const std::vector<NamedError<Rotating>>&,
                                                           const SyntheticShop&);
-template SyntheticCase<Standing> synthetic_case<Standing>(std::uint64_t, const std::vector<NamedError<Standing>>&,
+template SyntheticCase<Standing> synthetic_case<Standing>(std::uint64_t,
+                                                          const std::vector<NamedError<Standing>>&,
                                                           const SyntheticShop&);
 
 }  // namespace pumpwright::testing

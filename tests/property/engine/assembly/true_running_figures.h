@@ -24,7 +24,7 @@ struct Count {
 };
 
 struct Figures {
-  std::map<std::string, Count> planted;                               // by what was planted
+  std::map<std::string, Count> planted;                     // by what was planted
   std::map<std::string, std::map<std::string, int>> named;  // planted → named → how often, when wrong
 
   Count all() const;

@@ -39,10 +39,10 @@ TEST(TrueRunning, NamesTheRightCulpritInNineteenCasesOfTwenty) {
 }
 
 TEST(TrueRunning, NamesBothOfTwoInMostCases) {
-  const auto plan = two_faults(4'000, {});
+  const auto plan = two_faults(2'000, {});
   SyntheticShop thorough;
   thorough.more_stations = true;
-  const auto more = two_faults(4'000, thorough);
+  const auto more = two_faults(2'000, thorough);
   write_figures(line("two anywhere, the plan's stations", plan.anywhere) +
                 line("two in one chain, the plan's stations", plan.same_chain) +
                 line("two anywhere, more stations", more.anywhere) +
@@ -55,7 +55,7 @@ TEST(TrueRunning, OtherFaultSizesAndOtherPartsThanBelieved) {
   const auto with = [](auto change) {
     SyntheticShop shop;
     change(shop);
-    return single_faults(3'000, shop).all();
+    return single_faults(1'000, shop).all();
   };
   const Count small = with([](SyntheticShop& s) { s.ratio = 3; });
   const Count large = with([](SyntheticShop& s) { s.ratio = 10; });
@@ -74,7 +74,8 @@ TEST(TrueRunning, OtherFaultSizesAndOtherPartsThanBelieved) {
   EXPECT_GE(large.share_right(), 0.97);
 }
 
-// --- remedies beside brute force -----------------------------------------------------------------------------------
+// --- remedies beside brute force
+// -----------------------------------------------------------------------------------
 
 double within(int low, int high) {
   return *rc::gen::inRange(low, high);
@@ -108,50 +109,61 @@ double best_of(std::span<const Remedy<Chain>> list) {
 }
 
 TEST(TrueRunning, NoSettingOfSleeveAndImpellerBeatsTheRemedy) {
-  hold("the best of a fine grid is at most 1 % better", [] {
-    const auto c = synthetic_case<Rotating>(1, {}, {.more_stations = true});
-    auto stations = c.stations;
-    for (auto& s : stations)
-      s.limit = Tir{metres(within(20, 200) * 1e-6)};
-    const auto errors = random_errors_of<Rotating>();
-    const RotatingMoves moves{true, *rc::gen::inRange(1, 5)};
-    const auto list = remedies(stations, c.geometry, errors, moves);
-    double brute = std::numeric_limits<double>::infinity();
-    for (int key = 0; key < moves.impeller_keyways; ++key) {
-      brute = std::min(brute, worst_ratio<Rotating>(predict_with(stations, c.geometry, errors, moves, {key, {}})));
-      for (int deg = 0; deg < 360; deg += 2)
-        brute = std::min(brute, worst_ratio<Rotating>(predict_with(stations, c.geometry, errors, moves,
-                                                                   RotatingSetting{key, degrees(deg)})));
-    }
-    RC_ASSERT(best_of<Rotating>(list) <= brute * 1.01);
-  }, 60);
+  hold(
+      "the best of a fine grid is at most 1 % better",
+      [] {
+        const auto c = synthetic_case<Rotating>(1, {}, {.more_stations = true});
+        auto stations = c.stations;
+        for (auto& s : stations)
+          s.limit = Tir{metres(within(20, 200) * 1e-6)};
+        const auto errors = random_errors_of<Rotating>();
+        const RotatingMoves moves{true, *rc::gen::inRange(1, 5)};
+        const auto list = remedies(stations, c.geometry, errors, moves);
+        double brute = std::numeric_limits<double>::infinity();
+        for (int key = 0; key < moves.impeller_keyways; ++key) {
+          brute = std::min(
+              brute, worst_ratio<Rotating>(predict_with(stations, c.geometry, errors, moves, {key, {}})));
+          for (int deg = 0; deg < 360; deg += 2)
+            brute = std::min(brute, worst_ratio<Rotating>(predict_with(stations, c.geometry, errors, moves,
+                                                                       RotatingSetting{key, degrees(deg)})));
+        }
+        RC_ASSERT(best_of<Rotating>(list) <= brute * 1.01);
+      },
+      60);
 }
 
 TEST(TrueRunning, NoSettingOfTheBracketBeatsTheRemedy) {
-  hold("the best of a grid is at most 1 % better", [] {
-    const auto c = synthetic_case<Standing>(1, {}, {.more_stations = *rc::gen::arbitrary<bool>()});
-    auto stations = c.stations;
-    for (auto& s : stations)
-      s.limit = Tir{metres(within(20, 200) * 1e-6)};
-    const auto errors = random_errors_of<Standing>();
-    const StandingMoves moves{metres(within(0, 100) * 1e-6), *rc::gen::inRange(1, 5), metres(0.15), degrees(30),
-                              {metres(25e-6), metres(50e-6)}};
-    const auto list = remedies(stations, c.geometry, errors, moves);
-    double brute = std::numeric_limits<double>::infinity();
-    for (int hole = -1; hole < moves.bolt_holes; ++hole)
-      for (int bolt = -1; bolt < moves.bolt_holes; ++bolt)
-        for (const Length t : moves.shims)
-          for (int ring = 0; ring <= 6; ++ring)
-            for (int deg = 0; deg < 360; deg += 20) {
-              StandingSetting s;
-              s.shift = Offset<Standing>::from_si(std::polar(moves.room.value() * ring / 6, deg * pi / 180));
-              if (hole >= 0) s.holes = hole;
-              if (bolt >= 0) s.shim = Shim{t, {degrees(30 + 360.0 * bolt / moves.bolt_holes)}};
-              brute =
-                  std::min(brute, worst_ratio<Standing>(predict_with(stations, c.geometry, errors, moves, s)));
-            }
-    RC_ASSERT(best_of<Standing>(list) <= brute * 1.01);
-  }, 25);
+  hold(
+      "the best of a grid is at most 1 % better",
+      [] {
+        const auto c = synthetic_case<Standing>(1, {}, {.more_stations = *rc::gen::arbitrary<bool>()});
+        auto stations = c.stations;
+        for (auto& s : stations)
+          s.limit = Tir{metres(within(20, 200) * 1e-6)};
+        const auto errors = random_errors_of<Standing>();
+        const StandingMoves moves{metres(within(0, 100) * 1e-6),
+                                  *rc::gen::inRange(1, 5),
+                                  metres(0.15),
+                                  degrees(30),
+                                  {metres(25e-6), metres(50e-6)}};
+        const auto list = remedies(stations, c.geometry, errors, moves);
+        double brute = std::numeric_limits<double>::infinity();
+        for (int hole = -1; hole < moves.bolt_holes; ++hole)
+          for (int bolt = -1; bolt < moves.bolt_holes; ++bolt)
+            for (const Length& t : moves.shims)
+              for (int ring = 0; ring <= 6; ++ring)
+                for (int deg = 0; deg < 360; deg += 20) {
+                  StandingSetting s;
+                  s.shift =
+                      Offset<Standing>::from_si(std::polar(moves.room.value() * ring / 6, deg * pi / 180));
+                  if (hole >= 0) s.holes = hole;
+                  if (bolt >= 0) s.shim = Shim{t, {degrees(30 + 360.0 * bolt / moves.bolt_holes)}};
+                  brute = std::min(
+                      brute, worst_ratio<Standing>(predict_with(stations, c.geometry, errors, moves, s)));
+                }
+        RC_ASSERT(best_of<Standing>(list) <= brute * 1.01);
+      },
+      25);
 }
 
 }  // namespace

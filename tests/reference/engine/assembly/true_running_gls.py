@@ -7,7 +7,8 @@ import itertools
 import numpy as np
 from scipy import stats
 
-OFFSET, TILT, LARGE_OFFSET, LARGE_TILT = 5e-6, 1e-4, 75e-6, 3e-3
+OFFSET, TILT, LARGE_OFFSET, LARGE_TILT, LARGE_TILT_BROAD = 5e-6, 1e-4, 50e-6, 2e-3, 5e-4
+BROAD = {"bent-shaft", "face-out-of-square", "bracket-out-of-square", "dirt-under-bracket"}
 NOTHING, ONE, TWO, LOOSE = 0.5, 0.4, 0.1, 0.5
 # name, part, tilt, seating, weight
 ROTATING = [("bent-shaft", 0, True, False, 1), ("shaft-off-axis", 0, False, False, 1),
@@ -61,7 +62,7 @@ class Case:
         for k, r in enumerate(rows):
             self.noise[2 * k:2 * k + 2, 2 * k:2 * k + 2] = r[6:10].reshape(2, 2)
         self.small = np.array([0 if f[3] else TILT if f[2] else OFFSET for f in faults] + [0] * n) ** 2
-        self.large = np.array([LARGE_TILT if f[2] else LARGE_OFFSET for f in faults] + [LARGE_OFFSET] * n) ** 2
+        self.large = np.array([(LARGE_TILT_BROAD if f[0] in BROAD else LARGE_TILT) if f[2] else LARGE_OFFSET for f in faults] + [LARGE_OFFSET] * n) ** 2
         weight = np.array([f[4] for f in faults] + [LOOSE] * n, float) * (np.abs(seen).sum(axis=0) > 0)
         usable = np.flatnonzero(weight)
         pairs = list(itertools.combinations(usable, 2))

@@ -35,7 +35,8 @@ void expect_as_numpy(const char* kind, const std::vector<NamedError<Chain>>& pla
   const SampleFile file(rows_of(c.stations));
   const auto live = live_words(fmt::format("true_running {} {}", kind, file.path()));
   const auto check = [&](const std::string& what, const std::string& outside, double ours) {
-    expect_outside({fmt::format("true running, {}: {}", kind, what), live_versions(), Obtained::live, outside, ours, "", 9});
+    expect_outside({fmt::format("true running, {}: {}", kind, what), live_versions(), Obtained::live, outside,
+                    ours, "", 9});
   };
   ASSERT_GE(a.hypotheses.size(), 2U);
   check("probability of the best", live[0], a.hypotheses[0].probability);
@@ -61,7 +62,8 @@ TEST(TrueRunningReference, RotatingAsGeneralisedLeastSquaresInNumPy) {
 
 TEST(TrueRunningReference, StandingAsGeneralisedLeastSquaresInNumPy) {
   expect_as_numpy<Standing>("standing", {{Fault::bracket_off_centre, ""}}, 3);
-  expect_as_numpy<Standing>("standing", {{Fault::face_out_of_square, ""}, {Fault::seat_out_of_square, ""}}, 4);
+  expect_as_numpy<Standing>("standing", {{Fault::face_out_of_square, ""}, {Fault::seat_out_of_square, ""}},
+                            4);
 }
 
 Station<Rotating> impeller_station(Surface surface) {
@@ -85,17 +87,18 @@ TEST(TrueRunningReference, TirOfAnOffsetAndOfATilt) {
   // 3 thou off centre read 6 thou.
   const auto radial = seen_at(impeller_station(Surface::radial), g);
   const double e_m = 76.2e-6;
-  expect_outside({"TIR of a pure offset of 3 thou", "TIR = 2 e: definition of the eccentricity of a round section",
-                  Obtained::closed_form, "152.4", 2 * std::abs(radial[index_of(Fault::impeller_off_centre)]) * e_m * 1e6,
-                  "µm", 4});
+  expect_outside({"TIR of a pure offset of 3 thou",
+                  "TIR = 2 e: definition of the eccentricity of a round section", Obtained::closed_form,
+                  "152.4", 2 * std::abs(radial[index_of(Fault::impeller_off_centre)]) * e_m * 1e6, "µm", 4});
   // A face 140 mm across, out of square by 1 mrad, reads 0.14 mm.
   const auto face = seen_at(impeller_station(Surface::face), g);
-  expect_outside({"TIR of a face out of square by 1 mrad", "TIR = diameter x tilt", Obtained::closed_form, "0.14",
-                  2 * std::abs(face[index_of(Fault::impeller_out_of_square)]) * 1e-3 * 1e3, "mm", 2});
+  expect_outside({"TIR of a face out of square by 1 mrad", "TIR = diameter x tilt", Obtained::closed_form,
+                  "0.14", 2 * std::abs(face[index_of(Fault::impeller_out_of_square)]) * 1e-3 * 1e3, "mm", 2});
   // 6 thou per inch over 0.75 inch of bore: 4.5 thou off, 9 thou read.
   const Station<Rotating> out{.id = "x", .part = Rotating::Part::impeller, .at = metres(0.073 + 0.01905)};
   expect_outside({"TIR of 6 thou per inch, 0.75 in out", "2 x 6 x 0.75", Obtained::closed_form, "9",
-                  2 * std::abs(seen_at(out, g)[index_of(Fault::impeller_not_home)]) * 6e-3 / 25.4e-6, "thou", 1});
+                  2 * std::abs(seen_at(out, g)[index_of(Fault::impeller_not_home)]) * 6e-3 / 25.4e-6, "thou",
+                  1});
 }
 
 TEST(TrueRunningReference, AMoveTowardsTheCentreLowersTheTirByTwiceItself) {
@@ -103,8 +106,8 @@ TEST(TrueRunningReference, AMoveTowardsTheCentreLowersTheTirByTwiceItself) {
   const Centring c = centre(offset, metres(3 * 25.4e-6));
   expect_outside({"9 thou, bracket moved 3: reads", "9 - 2 x 3", Obtained::closed_form, "3",
                   c.after.value.value() / 25.4e-6, "thou", 1});
-  expect_outside({"move from 4 o'clock goes towards", "opposite: 10 o'clock, 300 degrees", Obtained::closed_form, "300",
-                  degrees_of(c.toward.angle), "°", 3});
+  expect_outside({"move from 4 o'clock goes towards", "opposite: 10 o'clock, 300 degrees",
+                  Obtained::closed_form, "300", degrees_of(c.toward.angle), "°", 3});
 }
 
 TEST(TrueRunningReference, RegionOfAVectorIsThatOfChiSquare) {

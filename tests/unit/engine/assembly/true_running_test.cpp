@@ -19,7 +19,9 @@ constexpr double u_m = 2e-6;
 
 // The two chains never mix.
 template <class A, class B>
-concept can_be_added = requires(A a, B b) { a + b; };
+concept can_be_added = requires(A a, B b) {
+  a + b;
+};
 static_assert(can_be_added<Offset<Rotating>, Offset<Rotating>>);
 static_assert(!can_be_added<Offset<Rotating>, Offset<Standing>>);
 static_assert(!can_be_added<Offset<Rotating>, Tilt<Rotating>>);
@@ -41,12 +43,16 @@ const RotatingGeometry sleeved{metres(0), metres(0.035), metres(0.073)};
 const Station<Rotating> at_shaft{.id = "shaft", .part = RPart::shaft, .at = metres(0.108)};
 const Station<Rotating> at_sleeve{.id = "sleeve", .part = RPart::sleeve, .at = metres(0.055)};
 const Station<Rotating> at_eye{.id = "eye", .part = RPart::impeller, .at = metres(0.101)};
-const Station<Rotating> at_shroud{.id = "shroud", .part = RPart::impeller, .surface = Surface::face,
-                                  .at = metres(0.101), .radius = metres(0.07)};
+const Station<Rotating> at_shroud{.id = "shroud",
+                                  .part = RPart::impeller,
+                                  .surface = Surface::face,
+                                  .at = metres(0.101),
+                                  .radius = metres(0.07)};
 
 // A sleeve cocked by 4 mrad towards 120°: 80 µm at the sleeve, 112 µm at the eye.
 std::vector<Station<Rotating>> cocked_sleeve() {
-  std::vector<Station<Rotating>> s{reads(at_shaft, 4e-6, 30), reads(at_sleeve, 160e-6, 120), reads(at_eye, 224e-6, 120)};
+  std::vector<Station<Rotating>> s{reads(at_shaft, 4e-6, 30), reads(at_sleeve, 160e-6, 120),
+                                   reads(at_eye, 224e-6, 120)};
   s[1].limit = Tir{metres(2 * thou)};
   s[2].limit = Tir{metres(7 * thou)};
   return s;
@@ -157,7 +163,8 @@ TEST(TrueRunning, WithoutASleeveNoSleeveIsBlamed) {
 }
 
 TEST(TrueRunning, TheNextSweepIsTheOneThatTellsTheTwoApart) {
-  // Off centre or cocked: the same at the eye. The face tells with nothing coming off; the bare shaft tells nothing.
+  // Off centre or cocked: the same at the eye. The face tells with nothing coming off; the bare shaft tells
+  // nothing.
   const std::vector<Station<Rotating>> s{reads(at_shaft, 4e-6, 30), reads(at_sleeve, 4e-6, 30),
                                          reads(at_eye, 230e-6, 130)};
   auto near = at_shaft;
@@ -172,7 +179,8 @@ TEST(TrueRunning, TheNextSweepIsTheOneThatTellsTheTwoApart) {
   EXPECT_GT(next->chosen.nats, decisive_nats);
   EXPECT_LT(next->all[0].nats, 0.1);
   EXPECT_LT(next->all[2].nats, 0.1);
-  EXPECT_FALSE(next_measurement<Rotating>(s, sleeved, std::span(candidates).first(1), metres(u_m)).has_value());
+  EXPECT_FALSE(
+      next_measurement<Rotating>(s, sleeved, std::span(candidates).first(1), metres(u_m)).has_value());
 }
 
 TEST(TrueRunning, DrawingTheSleeveIsForetoldAndASurpriseIsSeen) {
@@ -209,10 +217,15 @@ TEST(TrueRunning, OneKeywayGivesNoChoice) {
 std::vector<Station<Standing>> bracket_off() {
   std::vector<Station<Standing>> s{
       reads(Station<Standing>{.id = "register", .part = SPart::motor}, 4e-6, 60),
-      reads(Station<Standing>{.id = "face", .part = SPart::motor, .surface = Surface::face, .radius = metres(0.066)},
-            6e-6, 200),
+      reads(
+          Station<Standing>{
+              .id = "face", .part = SPart::motor, .surface = Surface::face, .radius = metres(0.066)},
+          6e-6, 200),
       reads(Station<Standing>{.id = "bore", .part = SPart::bracket, .at = metres(0.043)}, 9 * thou, 120),
-      reads(Station<Standing>{.id = "seat", .part = SPart::seat, .surface = Surface::face, .at = metres(0.038),
+      reads(Station<Standing>{.id = "seat",
+                              .part = SPart::seat,
+                              .surface = Surface::face,
+                              .at = metres(0.038),
                               .radius = metres(0.02)},
             4e-6, 180)};
   s[2].limit = Tir{metres(4 * thou)};
@@ -240,7 +253,8 @@ TEST(TrueRunning, AShimLeansTheBracketAwayFromItsBolt) {
   errors.covariance.assign(144, 0);
   errors.mean[7] = 2e-3;  // the bracket leans 2 mrad towards three o'clock
   auto stations = bracket_off();
-  const StandingMoves moves{.bolt_holes = 4, .bolt_circle = metres(0.1), .shims = {metres(0.1e-3), metres(0.2e-3)}};
+  const StandingMoves moves{
+      .bolt_holes = 4, .bolt_circle = metres(0.1), .shims = {metres(0.1e-3), metres(0.2e-3)}};
   const auto list = remedies(stations, g, errors, moves);
   ASSERT_EQ(list.size(), 3U);
   // 0.2 mm over 100 mm is 2 mrad: under the bolt it leans towards.
@@ -282,7 +296,10 @@ TEST(TrueRunning, WhatCanNotBeIsRefused) {
   EXPECT_EQ(field(), "stations");
   s = cocked_sleeve();
   const auto a = attribute<Rotating>(s, sleeved);
-  EXPECT_EQ(refused_field([&] { remedies(s, sleeved, a.errors, RotatingMoves{true, 0}); }), "impeller_keyways");
+  EXPECT_EQ(refused_field([&] {
+              remedies(s, sleeved, a.errors, RotatingMoves{true, 0});
+            }),
+            "impeller_keyways");
   EXPECT_EQ(refused_field([&] { centre({}, metres(-1e-6)); }), "room");
 }
 
