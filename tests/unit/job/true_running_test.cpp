@@ -1,0 +1,132 @@
+// From the sweeps of a job to which part is out: what is taken, what is left out, how it is said and drawn.
+#include "job/true_running.h"
+
+#include <cmath>
+
+#include <gtest/gtest.h>
+
+#include "engine/quantity/format.h"
+#include "job/true_picture.h"
+#include "job/true_wording.h"
+#include "tests/unit/job/demo_job.h"
+
+namespace pumpwright::job {
+namespace {
+
+using nlohmann::json;
+using testing::demo;
+using testing::judge_document;
+using testing::reading_of;
+using true_running::Rotating;
+
+constexpr double thou = 25.4e-6;
+
+// The sweep of a surface whose centre is off the axis: half the TIR towards a place.
+void read_off_centre(json& document, const std::string& check, double tir_thou, double high_spot_deg) {
+  for (auto& point : reading_of(document, check)["sweep"]["points"]) {
+    const double at = (point["angle_deg"].get<double>() - high_spot_deg) * pi / 180;
+    const double from_first = std::cos(-high_spot_deg * pi / 180);
+    point["reading"] = format_decimals(metres(tir_thou / 2 * (std::cos(at) - from_first) * thou),
+                                       unit_with_symbol("thou", Kind::length), 1);
+    auto text = point["reading"].get<std::string>();
+    point["reading"] = text.substr(0, text.find(' '));
+  }
+}
+
+// The greenhouse's pump with sleeve and impeller leaning together: the sleeve is not home.
+json cocked_sleeve() {
+  json document = demo("greenhouse-circulator");
+  read_off_centre(document, "sleeve-runout", 5, 120);
+  read_off_centre(document, "impeller-sweep", 16, 120);
+  return document;
+}
+
+struct Found {
+  testing::Judged judged;
+  JobTrueRunning job;
+  TrueFinding<Rotating> rotating;
+};
+
+Found found_of(const json& document) {
+  Found out;
+  out.judged = judge_document(document);
+  out.job = true_running_of(out.judged.snapshot, out.judged.state, out.judged.judgement);
+  out.rotating = answer(out.job.rotating);
+  return out;
+}
+
+TEST(TrueRunning, TakesTheStandingSweepsOfAJobByChain) {
+  const Found found = found_of(demo("greenhouse-circulator"));
+  std::vector<std::string> turning, standing;
+  for (const auto& s : found.job.rotating.stations)
+    turning.push_back(s.id);
+  for (const auto& s : found.job.standing.stations)
+    standing.push_back(s.id);
+  EXPECT_EQ(turning, (std::vector<std::string>{"shaft-runout", "sleeve-runout", "impeller-sweep"}));
+  EXPECT_EQ(standing, (std::vector<std::string>{"register-runout", "face-runout", "bracket-bore-runout",
+                                                "seat-squareness"}));
+  EXPECT_TRUE(found.job.left_out.empty());
+  EXPECT_EQ(found.job.titles.at("impeller-sweep").es, "Barrido del impulsor");
+}
+
+TEST(TrueRunning, NamesTheSleeveThatIsNotHomeAndWhereToLook) {
+  const Found found = found_of(cocked_sleeve());
+  ASSERT_TRUE(found.rotating.attribution.decided);
+  const auto& blames = found.rotating.attribution.best().blames;
+  ASSERT_EQ(blames.size(), 1U);
+  ASSERT_TRUE(blames[0].part.has_value());
+  EXPECT_EQ(*blames[0].part, Rotating::Part::sleeve);
+  EXPECT_NEAR(degrees_of(blames[0].tilt->direction().angle), 120, 10);
+  EXPECT_TRUE(found.rotating.out_of_limits);
+}
+
+TEST(TrueRunning, IsSaidInBothLanguagesWithoutMixingDegreesAndClocks) {
+  const Found found = found_of(cocked_sleeve());
+  for (const Language language : {Language::english, Language::spanish}) {
+    const TrueWording words(*found.job.unit, language, found.job.titles);
+    const std::string said = words.found(found.job.rotating, found.rotating);
+    EXPECT_NE(said.find(language == Language::english ? "from the keyway" : "desde el chavetero"),
+              std::string::npos)
+        << said;
+    EXPECT_EQ(said.find(language == Language::english ? "o'clock" : "las "), std::string::npos) << said;
+    EXPECT_NE(said.find(language == Language::english ? "The shaft is good" : "El eje está bien"),
+              std::string::npos)
+        << said;
+    for (const auto& remedy : found.rotating.remedies)
+      EXPECT_EQ(words.doing(remedy, found.job.rotating).find("{"), std::string::npos);
+  }
+}
+
+TEST(TrueRunning, ASizeTheMakeUpDoesNotGiveLeavesTheSweepOutAndIsNamed) {
+  json document = cocked_sleeve();
+  document["make_up"]["dimensions"].erase("impeller_width");
+  const auto judged = judge_document(document);
+  const auto job = true_running_of(judged.snapshot, judged.state, judged.judgement);
+  ASSERT_EQ(job.left_out.size(), 1U);
+  EXPECT_EQ(job.left_out[0].check, "impeller-sweep");
+  EXPECT_NE(job.left_out[0].why.en.find("impeller_width"), std::string::npos);
+}
+
+TEST(TruePicture, DrawsEachPartWhereTheErrorsOfAllThatCarriesItPutIt) {
+  const Found found = found_of(cocked_sleeve());
+  const auto picture = picture_of(found.job.rotating, found.rotating, found.judged.snapshot.make_up);
+  ASSERT_EQ(picture.parts.size(), 3U);
+  EXPECT_EQ(picture.parts[2].part, Rotating::Part::impeller);
+  // Half the sweep's TIR at the place it was swept; ordinary errors of the other parts are shared out.
+  const auto& impeller = picture.parts[2];
+  EXPECT_NEAR(impeller.off_to.value(), 8 * thou, 0.6 * thou);
+  EXPECT_LT(std::fabs(picture.parts[0].off_to.value()), 0.5 * thou);
+  EXPECT_GT(picture.magnification, 10);
+  const double drawn = picture.magnification * impeller.off_to.value();
+  EXPECT_LE(drawn, 0.26 * impeller.radius.value());
+  const double digits = picture.magnification / std::pow(10, std::floor(std::log10(picture.magnification)));
+  EXPECT_TRUE(std::abs(digits - 1) < 1e-9 || std::abs(digits - 2) < 1e-9 || std::abs(digits - 5) < 1e-9);
+}
+
+TEST(TruePicture, WithoutSizesDrawsNothing) {
+  const Found found = found_of(cocked_sleeve());
+  EXPECT_TRUE(picture_of(found.job.rotating, found.rotating, MakeUp{}).parts.empty());
+}
+
+}  // namespace
+}  // namespace pumpwright::job
