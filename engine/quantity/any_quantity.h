@@ -36,6 +36,7 @@ template <> struct KindOf<Volume> : detail::PlainKind<Kind::volume, Volume> {};
 template <> struct KindOf<Angle> : detail::PlainKind<Kind::angle, Angle> {};
 template <> struct KindOf<Time> : detail::PlainKind<Kind::time, Time> {};
 template <> struct KindOf<Mass> : detail::PlainKind<Kind::mass, Mass> {};
+template <> struct KindOf<Inertia> : detail::PlainKind<Kind::inertia, Inertia> {};
 template <> struct KindOf<Force> : detail::PlainKind<Kind::force, Force> {};
 template <> struct KindOf<Torque> : detail::PlainKind<Kind::torque, Torque> {};
 template <> struct KindOf<Energy> : detail::PlainKind<Kind::energy, Energy> {};

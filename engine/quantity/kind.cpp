@@ -15,6 +15,7 @@ constexpr std::array kinds{
     KindInfo{Kind::angle, "angle", "an angle", "45° or 0.5 rad"},
     KindInfo{Kind::time, "time", "a time", "20 min or 90 s"},
     KindInfo{Kind::mass, "mass", "a mass", "2.4 kg or 5 lb"},
+    KindInfo{Kind::inertia, "inertia", "a moment of inertia", "0.012 kg·m² or 0.28 lb·ft²"},
     KindInfo{Kind::force, "force", "a force", "120 N or 27 lbf"},
     KindInfo{Kind::torque, "torque", "a torque", "60 N·m or 45 ft-lb"},
     KindInfo{Kind::energy, "energy", "an energy", "250 J or 180 ft-lbf"},

@@ -17,6 +17,7 @@ enum class Kind {
   angle,                   // [rad]
   time,                    // [s]
   mass,                    // [kg]
+  inertia,                 // [kg·m²], of a mass about an axis
   force,                   // [N]
   torque,                  // [N·m]
   energy,                  // [J]

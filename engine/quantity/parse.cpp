@@ -195,6 +195,9 @@ Time parse_time(std::string_view text, const ParseContext& context) {
 Mass parse_mass(std::string_view text, const ParseContext& context) {
   return parse_as<Mass>(text, context);
 }
+Inertia parse_inertia(std::string_view text, const ParseContext& context) {
+  return parse_as<Inertia>(text, context);
+}
 Force parse_force(std::string_view text, const ParseContext& context) {
   return parse_as<Force>(text, context);
 }

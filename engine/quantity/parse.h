@@ -70,6 +70,7 @@ Volume parse_volume(std::string_view text, const ParseContext& context);
 Angle parse_angle(std::string_view text, const ParseContext& context);
 Time parse_time(std::string_view text, const ParseContext& context);
 Mass parse_mass(std::string_view text, const ParseContext& context);
+Inertia parse_inertia(std::string_view text, const ParseContext& context);
 Force parse_force(std::string_view text, const ParseContext& context);
 Torque parse_torque(std::string_view text, const ParseContext& context);
 Energy parse_energy(std::string_view text, const ParseContext& context);

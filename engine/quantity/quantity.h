@@ -22,6 +22,7 @@ using Angle = units::quantity<si::plane_angle>;                  // [rad]
 using Time = units::quantity<si::time>;                          // [s]
 using Mass = units::quantity<si::mass>;                          // [kg]
 using Force = units::quantity<si::force>;                        // [N]
+using Inertia = units::quantity<si::moment_of_inertia>;          // [kg·m²], of a mass about an axis
 using Torque = units::quantity<si::torque>;                      // [N·m/rad], never an Energy
 using Energy = units::quantity<si::energy>;                      // [J]
 using Power = units::quantity<si::power>;                        // [W]
@@ -91,6 +92,9 @@ constexpr Mass kilograms(double v) {
 }
 constexpr Force newtons(double v) {
   return Force::from_value(v);
+}
+constexpr Inertia kilogram_square_metres(double v) {
+  return Inertia::from_value(v);
 }
 constexpr Torque newton_metres(double v) {
   return Torque::from_value(v);

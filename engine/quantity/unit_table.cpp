@@ -47,6 +47,7 @@ constexpr Unit row_shifted(Kind kind, std::string_view symbol, System system, Ra
 //   hp      550 ft·lbf/s                                  = 745.69987158227022 W
 //   PS      75 kgf·m/s                                    = 735.49875 W
 //   gal     231 in³ (United States)                       = 0.003785411784 m³;  fl oz = gal/128
+//   lb·ft²  0.45359237 kg · (0.3048 m)²                   = 0.0421401100938048 kg·m²
 //   impgpm  4.54609 L per minute
 //   Btu     of the International Table: 1055.05585262 J, so that 1 Btu/(lb·°F) = 4186.8 J/(kg·K)
 //   mmHg    13595.1 kg/m³ · 9.80665 m/s² · 0.001 m        = 133.322387415 Pa (conventional);  inHg = 25.4
@@ -93,6 +94,11 @@ constexpr std::array table{
     row(mass, "g", metric, {1, 1000}, "gram grams gr"),
     row(mass, "lb", inch, {45'359'237, 100'000'000}, "lbs lbm pound pounds"),
     row(mass, "oz", inch, {45'359'237, 1'600'000'000}, "ounce ounces"),
+    // inertia
+    row(inertia, "kg·m²", metric, {1, 1}, "kg·m2 kgm2"),
+    row(inertia, "kg·cm²", metric, {1, 10'000}, "kg·cm2 kgcm2"),
+    row(inertia, "lb·ft²", inch, {6'584'392'202'157, 156'250'000'000'000}, "lb·ft2 lbft2"),
+    row(inertia, "lb·in²", inch, {731'599'133'573, 2'500'000'000'000'000}, "lb·in2 lbin2"),
     // force
     row(force, "N", metric, {1, 1}, "newton newtons"),
     row(force, "kN", metric, {1000, 1}),

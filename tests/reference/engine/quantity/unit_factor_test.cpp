@@ -42,7 +42,9 @@ TEST(UnitFactorReference, AgreesWithTheRememberedDigitsOfSp811) {
                                Factor{Kind::heat_capacity, "Btu/(lb·°F)", "4.1868E+03", 5},
                                Factor{Kind::conductivity, "Btu/(h·ft·°F)", "1.730735", 7},
                                Factor{Kind::kinematic_viscosity, "cSt", "1.0E-06", 2},
-                               Factor{Kind::spring_rate, "lbf/in", "1.751268E+02", 7}})
+                               Factor{Kind::spring_rate, "lbf/in", "1.751268E+02", 7},
+                               Factor{Kind::inertia, "lb·ft²", "4.214011E-02", 7},
+                               Factor{Kind::inertia, "lb·in²", "2.926397E-04", 7}})
     check(factor, source, Obtained::remembered);
 }
 

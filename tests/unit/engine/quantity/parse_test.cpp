@@ -212,6 +212,8 @@ TEST(ParseOthers, ReadsWhatABenchWrites) {
   EXPECT_EQ(parse_angle("90 deg", field).value(), pi / 2);
   EXPECT_EQ(parse_viscosity("1.2 cP", field).value(), 0.0012);
   EXPECT_EQ(parse_mass("1 lb", field).value(), 0.45359237);
+  EXPECT_EQ(parse_inertia("120 kg cm2", field).value(), 0.012);
+  EXPECT_NEAR(parse_inertia("1 lb-ft²", field).value(), 0.0421401, 1e-7);
   EXPECT_EQ(parse_force("1 lb", field).value(), 4.4482216152605);
   EXPECT_EQ(parse_time("20 min", field).value(), 1200);
   EXPECT_EQ(parse_area("1 in²", field).value(), 0.00064516);
