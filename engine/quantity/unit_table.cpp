@@ -81,6 +81,8 @@ constexpr std::array table{
     // angle
     row(angle, "rad", both, {1, 1}, "radian radians"),
     row(angle, "mrad", both, {1, 1000}),
+    row(angle, "mm/m", metric, {1, 1000}),
+    row(angle, "mil/in", inch, {1, 1000}, "mils/in thou/in"),
     row_times_pi(angle, "°", both, {1, 180}, "deg degs degree degrees grado grados"),
     row_times_pi(angle, "arcmin", both, {1, 10800}, "'"),
     row_times_pi(angle, "arcsec", both, {1, 648'000}, "\""),

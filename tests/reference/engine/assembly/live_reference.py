@@ -6,6 +6,8 @@
     live_reference.py ks DISTRIBUTION FILE
     live_reference.py press_fit D DO DI DELTA EO NUO EI NUI
     live_reference.py true_running rotating|standing FILE   FILE: ten doubles a station, see true_running_gls.py
+    live_reference.py shaft_line COUPLING N X1 SIGN1 R1 U1 (ANGLE READING)... X2 SIGN2 R2 U2 (ANGLE READING)...
+        N readings of each of two dials; R over 0: a face at that radius, else a rim at X
 
 Every command prints one line of numbers (or words, for versions).
 """
@@ -67,6 +69,23 @@ def press_fit(d, d_o, d_i, delta, e_o, nu_o, e_i, nu_i):
     return (delta / 2) / (-hub + shaft)
 
 
+def shaft_line(coupling, count, numbers):
+    """Offsets and slopes (up, right, up', right') and their variances from one fit to all readings of both dials."""
+    rows, observed = [], []
+    each = 4 + 2 * count
+    for d in range(2):
+        x, sign, radius, u, *pairs = numbers[d * each:(d + 1) * each]
+        for angle, reading in zip(pairs[0::2], pairs[1::2]):
+            c, s = np.cos(angle), np.sin(angle)
+            arm = x - coupling
+            part = [0, 0, radius * c, radius * s] if radius > 0 else [c, s, arm * c, arm * s]
+            rows.append(np.array([sign * p for p in part] + [d == 0, d == 1], dtype=float) / u)
+            observed.append(reading / u)
+    design = np.array(rows)
+    best = np.linalg.lstsq(design, np.array(observed), rcond=None)[0]
+    return [*best[:4], *np.diag(np.linalg.inv(design.T @ design))[:4]]
+
+
 def main(arguments):
     command, rest = arguments[0], arguments[1:]
     if command == "versions":
@@ -90,6 +109,8 @@ def main(arguments):
         print(repr(float(press_fit(*(float(v) for v in rest)))))
     elif command == "true_running":
         print(*true_running_gls.report(rest[0], np.fromfile(rest[1])))
+    elif command == "shaft_line":
+        print(*(repr(float(v)) for v in shaft_line(float(rest[0]), int(rest[1]), [float(v) for v in rest[2:]])))
     else:
         raise SystemExit("unknown command " + command)
 
