@@ -1,0 +1,53 @@
+// The part of a file that says how a pump was tested: rig, instruments, liquid and points. The files of
+// `pumpwright performance` and `pumpwright trim` share it under the key "test".
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "engine/hydraulics/performance_test.h"
+#include "engine/quantity/parse.h"
+#include "job/json_reader.h"
+
+namespace pumpwright {
+
+struct PumpTestFile {
+  hydraulics::PerformanceTest test;
+  std::string liquid;
+  // Units to answer in: those the first point is written in.
+  const Unit* flow_unit = nullptr;
+  const Unit* head_unit = nullptr;          // m or ft, by the system of the flow
+  const Unit* power_unit = nullptr;         // kW or hp; of the power when it is written
+  bool one_gauge = false;                   // the same gauge on both sides
+  std::vector<Written> suction, discharge;  // as read, one a point
+};
+
+// Throws BadInput whose place is a JSON pointer.
+PumpTestFile decode_pump_test(const job::JsonReader& json);
+
+// A gauge reading such as "12 psig", "-0.2 bar(g)", or as a vacuum gauge says it: "5 inHg vacuum".
+Written decode_gauge(const job::JsonReader& json);
+
+// "460 V", "11 kV"; "14.2 A".
+hydraulics::Voltage decode_voltage(const job::JsonReader& json);
+hydraulics::Current decode_current(const job::JsonReader& json);
+
+// A length from `least` to `most` metres; a percentage as a fraction from `least` to `most`.
+Length decode_length(const job::JsonReader& json, double least_m, double most_m);
+double decode_part(const job::JsonReader& json, double least, double most);
+
+// {"name": "water"}, with "mass_fraction" or "salinity" where the liquid has one.
+std::shared_ptr<const fluid::Liquid> decode_liquid(const job::JsonReader& json);
+
+// The engine's name of what is wrong becomes a place in the file: `pointer` in front of it.
+template <class Work>
+auto placed(const std::string& pointer, const Work& work) {
+  try {
+    return work();
+  } catch (const BadInput& error) {
+    throw error.at(pointer);
+  }
+}
+
+}  // namespace pumpwright
