@@ -58,6 +58,7 @@ std::unique_ptr<CLI::App> make_command_line(Action& chosen) {
   add_seal_command(*app, chosen);
   add_torque_command(*app, chosen);
   add_fluid_command(*app, chosen);
+  add_returns_command(*app, chosen);
   add_catalog_command(*app, chosen);
   add_serve_command(*app, chosen);
   add_verify_command(*app, chosen);

@@ -29,9 +29,9 @@ std::optional<double> profile_limit(const std::function<ProfilePoint(double)>& p
     else
       inside = here;
     double next = here + (fall - z) * fall / (direction * point.slope);
+    if (std::fabs(next - here) <= precision * std::fabs(first_step)) return maximum.at + direction * next;
     const double farthest = outside.value_or(growth * here);
     if (!(next > inside && next < farthest)) next = outside ? (inside + *outside) / 2 : growth * here;
-    if (std::fabs(next - here) <= precision * std::fabs(first_step)) return maximum.at + direction * next;
     if (!outside && next > reach) return std::nullopt;
     here = next;
   }

@@ -31,8 +31,8 @@ double solve_shape(const WeibullData& data) {
     const ShapeEquation here = shape_equation(data, shape);
     (here.value < 0 ? low : high) = shape;
     double next = shape - here.value / here.slope;
-    if (!(next > low && next < high)) next = std::isinf(high) ? 2 * shape : (low + high) / 2;
     if (std::fabs(next - shape) <= precision * shape) return next;
+    if (!(next > low && next < high)) next = std::isinf(high) ? 2 * shape : (low + high) / 2;
     shape = next;
   }
   return shape;

@@ -67,7 +67,7 @@ groups <- function(name) {
   say("group", d$group)
   say("expected", test$exp)
   say("log_rank", test$chisq)
-  loglik <- function(part) survreg(Surv(time, ended) ~ 1, data = part, control = list(rel.tolerance = 1e-12))$loglik[1]
+  loglik <- function(part) survreg(Surv(time, ended) ~ 1, data = part, control = list(rel.tolerance = 1e-10))$loglik[1]
   say("weibull_ratio", 2 * (sum(sapply(split(d, d$group), loglik)) - loglik(d)))
 }
 
@@ -83,7 +83,7 @@ limit <- function(d, best, part, side) {
   profile <- function(psi) optimize(at, c(log(best$shape) - 1.5, log(best$shape) + 1.5), psi = psi, maximum = TRUE,
     tol = 1e-10)$objective
   of_shape <- function(log_shape) survreg(Surv(time, ended) ~ 1, data = d, scale = exp(-log_shape),
-    control = list(rel.tolerance = 1e-12))$loglik[1]
+    control = list(rel.tolerance = 1e-10))$loglik[1]
   f <- if (is.na(part)) of_shape else profile
   start <- if (is.na(part)) log(best$shape) else log(best$scale) + log(-log1p(-part)) / best$shape
   fall <- function(x) f(x) - best$loglik + qchisq(0.95, 1) / 2
@@ -92,7 +92,7 @@ limit <- function(d, best, part, side) {
 
 weibull <- function(name) {
   d <- data_named(name)
-  fit <- survreg(Surv(time, ended) ~ 1, data = d, control = list(rel.tolerance = 1e-12))
+  fit <- survreg(Surv(time, ended) ~ 1, data = d, control = list(rel.tolerance = 1e-10))
   best <- list(shape = 1 / fit$scale, scale = exp(coef(fit)), loglik = fit$loglik[1])
   say_lives(d)
   say("shape", best$shape)
@@ -111,9 +111,9 @@ threshold <- function() {
   d <- data.frame(time = 600 + 700 * (-log1p(-p))^(1 / 1.6), ended = 1)
   d$ended[d$time > 1500] <- 0
   d$time <- pmin(d$time, 1500)
-  profile <- function(g) survreg(Surv(time - g, ended) ~ 1, data = d, control = list(rel.tolerance = 1e-12))$loglik[1]
+  profile <- function(g) survreg(Surv(time - g, ended) ~ 1, data = d, control = list(rel.tolerance = 1e-10))$loglik[1]
   best <- optimize(profile, c(0, min(d$time) - 1), maximum = TRUE, tol = 1e-9)
-  fit <- survreg(Surv(time - best$maximum, ended) ~ 1, data = d, control = list(rel.tolerance = 1e-12))
+  fit <- survreg(Surv(time - best$maximum, ended) ~ 1, data = d, control = list(rel.tolerance = 1e-10))
   fall <- function(g) profile(g) - best$objective + qchisq(0.95, 1) / 2
   say_lives(d)
   say("threshold", best$maximum)
