@@ -62,6 +62,7 @@ std::unique_ptr<CLI::App> make_command_line(Action& chosen) {
   add_fluid_command(*app, chosen);
   add_performance_command(*app, chosen);
   add_trim_command(*app, chosen);
+  add_returns_command(*app, chosen);
   add_catalog_command(*app, chosen);
   add_serve_command(*app, chosen);
   add_verify_command(*app, chosen);

@@ -43,6 +43,7 @@ void add_rotor_command(CLI::App& app, Action& chosen);
 void add_fluid_command(CLI::App& app, Action& chosen);
 void add_performance_command(CLI::App& app, Action& chosen);
 void add_trim_command(CLI::App& app, Action& chosen);
+void add_returns_command(CLI::App& app, Action& chosen);
 void add_catalog_command(CLI::App& app, Action& chosen);
 void add_serve_command(CLI::App& app, Action& chosen);
 void add_verify_command(CLI::App& app, Action& chosen);
