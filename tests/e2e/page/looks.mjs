@@ -20,6 +20,7 @@ const screens = {
   'job-failing': ['/job/O-0518', shows('.proof .polar')],
   'job-chain': ['/job/G-2117/step/stack-readings/check/working-length', shows('.chain-bar')],
   'job-seal': ['/job/G-2117/step/seal-service/check/vapour-margin', shows('.map-picture')],
+  'job-true-running': ['/job/O-0518/step/sweep-impeller/check/impeller-sweep', shows('.true-picture')],
   'job-confirmation': ['/job/G-2210/step/make-safe', shows('.check-card input')],
   'job-value': ['/job/G-2210/step/end-float', shows('.check-card input')],
   'job-size': ['/job/G-2210/step/shaft-size', shows('.size-grid')],
