@@ -282,8 +282,9 @@ template <class Chain>
 std::string TrueWording::look_alikes(const TrueFinding<Chain>& f) const {
   const auto& a = f.attribution;
   std::string list;
+  // Two errors that only share out what one explains are not told.
   for (const auto& h : a.hypotheses)
-    if (h.looks_like_the_best && &h != &a.best())
+    if (h.looks_like_the_best && &h != &a.best() && h.blames.size() <= a.best().blames.size())
       list += (list.empty() ? "" : say({"; or ", "; o "})) + wrong(h);
   if (list.empty()) return "";
   return filled(
