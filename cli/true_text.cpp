@@ -37,24 +37,14 @@ class ChainText {
   std::string say(const job::Text& text) const { return words_.say(text); }
 
   std::string verdict() const {
-    const char* code = f_.out_of_limits ? "fail" : a().decided ? "pass" : "unproven";
-    std::string text = wrapped(verdict_word(code, language_word(code), colour_) + "  " + words_.found(q_, f_),
-                               text_width, 0);
-    if (!a().decided) return text;
-    if (!a().best().blames.empty() && !f_.out_of_limits)
-      return text + "  " +
-             say({"Every sweep keeps to its limit all the same.",
-                  "Aun así, cada barrido cumple su límite."}) +
-             "\n";
+    const std::string word = f_.out_of_limits ? say({"FAIL", "NO PASA"}) : say({"PASS", "PASA"});
+    std::string text =
+        wrapped(verdict_word(f_.out_of_limits ? "fail" : "pass", word, colour_) + "  " + words_.found(q_, f_),
+                text_width, 0);
+    if (!f_.out_of_limits || !a().decided) return text;
     for (const auto& b : a().best().blames)
       text += wrapped(words_.advice(b), text_width, 2);
     return text;
-  }
-
-  std::string language_word(std::string_view code) const {
-    return code == "fail"   ? say({"FAIL", "NO PASA"})
-           : code == "pass" ? say({"PASS", "PASA"})
-                            : say({"UNPROVEN", "SIN PROBAR"});
   }
 
   std::string paragraph(const std::string& text) const {

@@ -259,8 +259,17 @@ std::string TrueWording::wrong(const Hypothesis<Chain>& h) const {
 }
 
 template <class Chain>
+std::string TrueWording::within_limits(const TrueFinding<Chain>& f) const {
+  const auto& a = f.attribution;
+  const std::string kept = say({"Every sweep keeps to its limit", "Cada barrido cumple su límite"});
+  if (!a.decided) return kept + ".";
+  return fmt::format("{}; {} ({:.1f} %).", kept, wrong(a.best()), 100 * a.probability);
+}
+
+template <class Chain>
 std::string TrueWording::found(const TrueQuestion<Chain>& q, const TrueFinding<Chain>& f) const {
   const auto& a = f.attribution;
+  if (!f.out_of_limits) return within_limits(f);
   std::string out;
   if (!a.decided) {
     out = say({"the readings do not decide: ", "las lecturas no deciden: "});
@@ -281,6 +290,7 @@ std::string TrueWording::found(const TrueQuestion<Chain>& q, const TrueFinding<C
 template <class Chain>
 std::string TrueWording::look_alikes(const TrueFinding<Chain>& f) const {
   const auto& a = f.attribution;
+  if (!f.out_of_limits) return "";
   std::string list;
   // Two errors that only share out what one explains are not told.
   for (const auto& h : a.hypotheses)
@@ -294,7 +304,7 @@ std::string TrueWording::look_alikes(const TrueFinding<Chain>& f) const {
 
 template <class Chain>
 std::string TrueWording::next(const TrueFinding<Chain>& f) const {
-  if (f.attribution.alone) return "";
+  if (f.attribution.alone || !f.out_of_limits) return "";
   if (!f.next)
     return say({"No single sweep would tell these apart: part by part.",
                 "Ningún barrido solo los distinguiría: pieza por pieza."});

@@ -31,16 +31,18 @@ class TrueWording {
   template <class Chain>
   std::string wrong(const true_running::Hypothesis<Chain>& hypothesis) const;
 
-  // What was found, in one sentence with its probability; which parts are good comes first.
+  // What was found, in one sentence with its probability; which parts are good comes first. While every sweep
+  // keeps to its limit, that.
   template <class Chain>
   std::string found(const TrueQuestion<Chain>& question, const TrueFinding<Chain>& finding) const;
   // What to do about a blamed part: one or two sentences.
   template <class Chain>
   std::string advice(const true_running::Blame<Chain>& blame) const;
-  // What else would read the same; empty when nothing would.
+  // What else would read the same; empty when nothing would, or every sweep keeps to its limit.
   template <class Chain>
   std::string look_alikes(const TrueFinding<Chain>& finding) const;
-  // The one sweep that would tell most; empty when the culprit stands alone already.
+  // The one sweep that would tell most; empty when the culprit stands alone already or there is none to look
+  // for.
   template <class Chain>
   std::string next(const TrueFinding<Chain>& finding) const;
 
@@ -56,6 +58,9 @@ class TrueWording {
   std::string say(const Text& text) const { return text.in(language_); }
 
  private:
+  template <class Chain>
+  std::string within_limits(const TrueFinding<Chain>& finding) const;
+
   const Unit& unit_;
   Language language_;
   const std::map<std::string, Text>& titles_;

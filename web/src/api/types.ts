@@ -441,7 +441,7 @@ export interface TruePicture {
 }
 
 export interface TrueChain {
-  verdict: SealVerdict;
+  verdict: 'pass' | 'fail';
   found: Text;
   advice: Text[];
   look_alikes: Text | null;
