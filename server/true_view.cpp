@@ -36,7 +36,6 @@ class ChainView {
         make_up_(make_up) {}
 
   json view() const {
-    const auto& a = f_.attribution;
     return {{"verdict", f_.out_of_limits ? "fail" : "pass"},
             {"found", both([&](const TrueWording& w) { return w.found(q_, f_); })},
             {"advice", advice()},
