@@ -1,6 +1,7 @@
 #include "job/true_picture.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <optional>
 
@@ -18,7 +19,6 @@ template <class Chain>
 struct Outline {
   typename Chain::Part part;
   std::optional<Length> from, length, diameter;
-  Length tilts_about;  // the axial place of its offset
 };
 
 class Sizes {
@@ -41,24 +41,22 @@ class Sizes {
 std::vector<Outline<Rotating>> outlines(const TrueQuestion<Rotating>& q, const MakeUp& make_up) {
   const Sizes size(make_up);
   using Part = Rotating::Part;
-  std::vector<Outline<Rotating>> out{
-      {Part::shaft, metres(0), size("shaft_length"), size("shaft_diameter"), q.geometry.bend}};
+  std::vector<Outline<Rotating>> out{{Part::shaft, metres(0), size("shaft_length"), size("shaft_diameter")}};
   if (q.geometry.sleeve_seat)
-    out.push_back({Part::sleeve, q.geometry.sleeve_seat, size("sleeve_length"),
-                   size("sleeve_outside_diameter"), *q.geometry.sleeve_seat});
+    out.push_back(
+        {Part::sleeve, q.geometry.sleeve_seat, size("sleeve_length"), size("sleeve_outside_diameter")});
   out.push_back({Part::impeller, q.geometry.impeller_seat, size.either("impeller_width", "hub_length"),
-                 size("impeller_diameter"), q.geometry.impeller_seat});
+                 size("impeller_diameter")});
   return out;
 }
 
-std::vector<Outline<Standing>> outlines(const TrueQuestion<Standing>& q, const MakeUp& make_up) {
+std::vector<Outline<Standing>> outlines(const TrueQuestion<Standing>& /*question*/, const MakeUp& make_up) {
   const Sizes size(make_up);
   using Part = Standing::Part;
-  return {{Part::motor, metres(0), size("register_height"), size("register_diameter"), metres(0)},
+  return {{Part::motor, metres(0), size("register_height"), size("register_diameter")},
           {Part::bracket, metres(0), size.either("bracket_depth", "seat_depth"),
-           size.either("bracket_outside_diameter", "face_diameter"), metres(0)},
-          {Part::seat, size("seat_depth"), size("seat_thickness"), size("seat_outside_diameter"),
-           q.geometry.seat}};
+           size.either("bracket_outside_diameter", "face_diameter")},
+          {Part::seat, size("seat_depth"), size("seat_thickness"), size("seat_outside_diameter")}};
 }
 
 template <class Chain>
@@ -71,9 +69,9 @@ typename Chain::Direction plane_of(const TrueQuestion<Chain>& q) {
   return worst == q.stations.end() ? typename Chain::Direction{} : worst->vector.direction();
 }
 
-template <class V>
-double along(const V& v, Angle up) {
-  return v.toward_0.value() * std::cos(up.value()) + v.toward_90.value() * std::sin(up.value());
+template <class Chain>
+Length along(const true_running::Offset<Chain>& v, Angle up) {
+  return v.toward_0 * std::cos(up.value()) + v.toward_90 * std::sin(up.value());
 }
 
 // 1, 2 or 5 times a power of ten, at most `wanted`.
@@ -85,28 +83,33 @@ double round_factor(double wanted) {
   return decade;
 }
 
+// Where a part's centre lies at both its ends: what sweeps there would find.
+template <class Chain>
+std::vector<true_running::Predicted<Chain>> centres(typename Chain::Part part, Length from, Length to,
+                                                    const TrueQuestion<Chain>& q,
+                                                    const TrueFinding<Chain>& f) {
+  const true_running::Covariance2 none{1e-18, 0, 0, 1e-18};  // of sweeps nobody takes; it must not be zero
+  const std::array ends{
+      true_running::Station<Chain>{.id = "from", .part = part, .at = from, .covariance = none},
+      true_running::Station<Chain>{.id = "to", .part = part, .at = to, .covariance = none}};
+  return true_running::predict<Chain>(ends, q.geometry, f.attribution.errors);
+}
+
 template <class Chain>
 TruePicture<Chain> draw(const TrueQuestion<Chain>& q, const TrueFinding<Chain>& f, const MakeUp& make_up) {
   TruePicture<Chain> picture;
   picture.up = plane_of(q);
-  const auto carriers = outlines(q, make_up);
   double most_off_m = 0, largest_m = 0;
-  for (std::size_t k = 0; k < carriers.size(); ++k) {
-    const auto& outline = carriers[k];
+  for (const auto& outline : outlines(q, make_up)) {
     if (!outline.from || !outline.length || !outline.diameter) continue;
-    // Everything that carries the part, and the part itself.
-    const auto off_at = [&](Length x) {
-      double off_m = 0;
-      for (const auto& state : f.attribution.parts)
-        for (std::size_t j = 0; j <= k; ++j)
-          if (carriers[j].part == state.part)
-            off_m += along(state.offset, picture.up.angle) +
-                     along(state.tilt, picture.up.angle) * (x - carriers[j].tilts_about).value();
-      return metres(off_m);
-    };
     const Length to = *outline.from + *outline.length;
-    DrawnPart<Chain> part{outline.part,          *outline.from, to, *outline.diameter * 0.5,
-                          off_at(*outline.from), off_at(to)};
+    const auto ends = centres(outline.part, *outline.from, to, q, f);
+    DrawnPart<Chain> part{outline.part,
+                          *outline.from,
+                          to,
+                          *outline.diameter * 0.5,
+                          along(ends[0].vector, picture.up.angle),
+                          along(ends[1].vector, picture.up.angle)};
     most_off_m = std::max({most_off_m, std::fabs(part.off_from.value()), std::fabs(part.off_to.value())});
     largest_m = std::max(largest_m, part.radius.value());
     picture.parts.push_back(part);

@@ -33,11 +33,21 @@ void read_off_centre(json& document, const std::string& check, double tir_thou, 
   }
 }
 
-// The greenhouse's pump with sleeve and impeller leaning together: the sleeve is not home.
+// Of a part that leans by four thou an inch: twice the lean times the distance from where it leans.
+constexpr double lean = 4e-3;
+double tir_thou(const json& document, double sleeves, double impeller_widths) {
+  const MakeUp make_up = decode_job_file(document.dump()).make_up;
+  const double arm_m = sleeves * make_up.dimension("sleeve_length")->nominal.value() +
+                       impeller_widths * make_up.dimension("impeller_width")->nominal.value();
+  return 2 * lean * arm_m / thou;
+}
+
+// The greenhouse's pump with sleeve and impeller leaning together about the sleeve's shoulder: it is not
+// home.
 json cocked_sleeve() {
   json document = demo("greenhouse-circulator");
-  read_off_centre(document, "sleeve-runout", 5, 120);
-  read_off_centre(document, "impeller-sweep", 16, 120);
+  read_off_centre(document, "sleeve-runout", tir_thou(document, 0.5, 0), 120);
+  read_off_centre(document, "impeller-sweep", tir_thou(document, 0, 1), 120);
   return document;
 }
 
@@ -114,7 +124,7 @@ TEST(TruePicture, DrawsEachPartWhereTheErrorsOfAllThatCarriesItPutIt) {
   EXPECT_EQ(picture.parts[2].part, Rotating::Part::impeller);
   // Half the sweep's TIR at the place it was swept; ordinary errors of the other parts are shared out.
   const auto& impeller = picture.parts[2];
-  EXPECT_NEAR(impeller.off_to.value(), 8 * thou, 0.6 * thou);
+  EXPECT_NEAR(impeller.off_to.value(), tir_thou(cocked_sleeve(), 0, 1) / 2 * thou, 0.3 * thou);
   EXPECT_LT(std::fabs(picture.parts[0].off_to.value()), 0.5 * thou);
   EXPECT_GT(picture.magnification, 10);
   const double drawn = picture.magnification * impeller.off_to.value();
