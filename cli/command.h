@@ -39,6 +39,8 @@ void add_fit_command(CLI::App& app, Action& chosen);
 void add_torque_command(CLI::App& app, Action& chosen);
 void add_seal_command(CLI::App& app, Action& chosen);
 void add_fluid_command(CLI::App& app, Action& chosen);
+void add_balance_command(CLI::App& app, Action& chosen);
+void add_align_command(CLI::App& app, Action& chosen);
 void add_catalog_command(CLI::App& app, Action& chosen);
 void add_serve_command(CLI::App& app, Action& chosen);
 void add_verify_command(CLI::App& app, Action& chosen);
