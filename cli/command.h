@@ -44,6 +44,8 @@ void add_fluid_command(CLI::App& app, Action& chosen);
 void add_performance_command(CLI::App& app, Action& chosen);
 void add_trim_command(CLI::App& app, Action& chosen);
 void add_returns_command(CLI::App& app, Action& chosen);
+void add_balance_command(CLI::App& app, Action& chosen);
+void add_align_command(CLI::App& app, Action& chosen);
 void add_catalog_command(CLI::App& app, Action& chosen);
 void add_serve_command(CLI::App& app, Action& chosen);
 void add_verify_command(CLI::App& app, Action& chosen);
