@@ -17,6 +17,7 @@ using reliability::Ending;
 
 constexpr std::size_t covariates_max = 20;
 constexpr std::size_t name_bytes_max = 80;
+constexpr double time_min_s = 1;
 constexpr double time_max_s = 200.0 * 365.25 * 86400;
 
 constexpr std::array<std::pair<const char*, Ending>, 3> event_words{{
@@ -162,11 +163,10 @@ class RowReader {
     } catch (const BadInput& error) {
       throw error.at(csv_place(number));
     }
-    if (!(time.si > 0 && time.si <= time_max_s))
-      refuse_csv(
-          number, columns_.time, cell,
-          "a time above zero, at most 200 years (a pump that failed at start-up: the shortest time you "
-          "can tell)");
+    if (!(time.si >= time_min_s && time.si <= time_max_s))
+      refuse_csv(number, columns_.time, cell,
+                 "a time from 1 s to 200 years (a pump that failed at start-up: the shortest time you "
+                 "can tell)");
     return time;
   }
 

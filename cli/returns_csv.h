@@ -49,7 +49,7 @@ constexpr std::size_t returns_columns_max = 200;
 // "returned", "running", "replaced".
 const char* word_for(reliability::Ending ending);
 
-// A bare time takes `default_unit`; without one every time must carry its unit. Times above 0, at most 200
+// A bare time takes `default_unit`; without one every time must carry its unit. Times from 1 s to 200
 // years. Throws BadInput (place: "line N") naming column, value and what would be valid; and for a group or a
 // covariate whose name says that it stands for people, since pumps are compared here and nobody's work.
 ReturnsTable read_returns_csv(std::string_view bytes, const ReturnsColumns& columns,

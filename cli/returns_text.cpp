@@ -35,10 +35,16 @@ class Writer {
  public:
   explicit Writer(const ReturnsQuestion& q) : q_(q), unit_(*q.table.rows.front().time.unit) {}
 
+  // Rounded, as computed figures deserve.
   std::string time(Time t) const {
     if (std::isinf(t.value())) return "no end";
-    return format_significant(t, unit_, time_digits);
+    if (t.value() == 0) return "0 " + std::string(unit_.symbol);
+    const double value = in_unit(t);
+    const double last = std::pow(10.0, std::floor(std::log10(std::fabs(value))) - (time_digits - 1));
+    return format_significant(from_unit(std::round(value / last) * last), unit_, time_digits);
   }
+  // As it stood in the list.
+  std::string seen(Time t) const { return format_significant(t, unit_, time_digits); }
   std::string sure() const { return fmt::format("{} sure", percent(q_.confidence)); }
   // "(95 % sure: 900 h to 2400 h)"
   std::string between(Time low, Time high) const {
@@ -82,13 +88,11 @@ std::string rate_text(const ReturnsFinding& f, const Writer& w) {
                   w.time(*f.rate.mean), w.clock(), w.between(f.rate.low, *f.rate.high)));
 }
 
-// Round times that cut the span seen into about five.
+// Round times that cut the span seen into five to ten.
 std::vector<Time> round_times(Time last, const Writer& w) {
   const double raw = w.in_unit(last) / horizons;
   const double decade = std::pow(10.0, std::floor(std::log10(raw)));
-  double step = 10 * decade;
-  for (const double times : {5.0, 2.0, 1.0})
-    if (times * decade >= raw) step = times * decade;
+  const double step = decade * (raw >= 5 * decade ? 5 : raw >= 2 * decade ? 2 : 1);
   std::vector<Time> list;
   for (int i = 1; w.from_unit(i * step) <= last; ++i)
     list.push_back(w.from_unit(i * step));
@@ -117,7 +121,7 @@ std::string curve_text(const ReturnsQuestion& q, const ReturnsFinding& f, const 
   if (f.replaced > 0 && !f.incidence.empty()) {
     const auto& end = f.incidence.back();
     text += paragraph(fmt::format("Of all that went out, {} have come back and {} were replaced by {}.",
-                                  percent(end.returned), percent(end.replaced), w.time(end.time)));
+                                  percent(end.returned), percent(end.replaced), w.seen(end.time)));
   }
   return text;
 }
@@ -152,7 +156,7 @@ std::string weibull_text(const ReturnsQuestion& q, const ReturnsFinding& f, cons
   text += table.text(2);
   if (sheet.b10 > f.curve.last || sheet.fit.scale > f.curve.last)
     text += paragraph(fmt::format("Times beyond {} were not seen; there the curve is only drawn on.",
-                                  w.time(f.curve.last)));
+                                  w.seen(f.curve.last)));
   return text;
 }
 
@@ -264,7 +268,7 @@ std::string trend_text(const ReturnsQuestion& q, const ReturnsFinding& f, const 
   TextTable table({Align::left, Align::left, Align::left});
   table.add({"less often below 1, more often above", fmt::format("{:.2f}", t.shape),
              w.between(t.shape_low, t.shape_high)});
-  table.add({fmt::format("one return for every, at {} of age", w.time(t.age)), w.time(t.mean_at_age),
+  table.add({fmt::format("one return for every, at {} of age", w.seen(t.age)), w.time(t.mean_at_age),
              w.between(t.mean_at_age_low, t.mean_at_age_high)});
   return text + fmt::format("  {} pumps, {} returns\n", t.pumps, t.returned) + table.text(2);
 }

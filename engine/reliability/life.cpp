@@ -1,7 +1,6 @@
 #include "engine/reliability/life.h"
 
 #include <algorithm>
-#include <cmath>
 
 #include <fmt/format.h>
 
@@ -12,10 +11,10 @@ namespace pumpwright::reliability {
 void require_valid(std::span<const Life> lives) {
   if (lives.empty()) throw BadInput({"lives", "", "none", "at least one pump"});
   for (std::size_t i = 0; i < lives.size(); ++i) {
-    const double time_s = lives[i].time.value();
-    if (!(std::isfinite(time_s) && time_s > 0))
+    const Time time = lives[i].time;
+    if (!(time >= lifetimes.shortest && time <= lifetimes.longest))
       throw BadInput(
-          {fmt::format("lives/{}/time", i), "", fmt::format("{:.9g} s", time_s),
+          {fmt::format("lives/{}/time", i), "", fmt::format("{:.9g} s", time.value()),
            "a time above zero; for a pump that failed at start-up the shortest time you can tell"});
   }
 }

@@ -21,12 +21,19 @@ enum class Ending {
 };
 
 struct Life {
-  Time time;  // since it went out, running or calendar time, one kind for all; finite, > 0
+  Time time;  // since it went out, running or calendar time, one kind for all; within `lifetimes`
   Ending ending = Ending::running;
 };
 
+// Every time above zero that a clock can show, and none whose powers or ratios leave the range of a double.
+struct TimeRange {
+  Time shortest;
+  Time longest;
+};
+constexpr TimeRange lifetimes{seconds(1e-30), seconds(1e30)};
+
 // Throws BadInput ("lives" or "lives/3/time", numbers from 0) unless there is at least one life and all times
-// are finite and above zero.
+// lie within `lifetimes`.
 void require_valid(std::span<const Life> lives);
 
 std::size_t count_of(std::span<const Life> lives, Ending ending);

@@ -9,6 +9,7 @@
 
 #include "engine/metrology/quantiles.h"
 #include "engine/quantity/bad_input.h"
+#include "engine/reliability/life.h"
 #include "engine/reliability/p_value.h"
 #include "engine/reliability/profile_limit.h"
 
@@ -27,12 +28,12 @@ void require_valid(std::span<const History> histories) {
   if (histories.empty()) throw BadInput({"histories", "", "none", "at least one pump"});
   for (std::size_t i = 0; i < histories.size(); ++i) {
     const History& history = histories[i];
-    require_age(std::isfinite(history.until.value()) && history.until > seconds(0), history.until,
+    require_age(history.until >= lifetimes.shortest && history.until <= lifetimes.longest, history.until,
                 fmt::format("histories/{}/until", i), "an age above zero");
     Time before = seconds(0);
     for (std::size_t j = 0; j < history.returns.size(); ++j) {
       const Time age = history.returns[j];
-      require_age(age > seconds(0) && age >= before && age <= history.until, age,
+      require_age(age >= lifetimes.shortest && age >= before && age <= history.until, age,
                   fmt::format("histories/{}/returns/{}", i, j),
                   "an age above zero, not before the return ahead of it, up to the age watched");
       before = age;

@@ -12,7 +12,7 @@ namespace {
 
 constexpr int steps_max = 100;
 constexpr double precision = 1e-10;  // of a step; Newton is then there to rounding
-constexpr double reach_log = 40;  // beyond e^40 times the estimate an interval has no end
+constexpr double reach_log = 40;     // beyond e^40 times the estimate an interval has no end
 
 double z_of(double confidence) {
   return normal_quantile((1 + confidence) / 2);

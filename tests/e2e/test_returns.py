@@ -112,7 +112,7 @@ class Returns(ProgramTest):
 
     def test_mistakes_in_the_file_are_named_by_line_and_column(self):
         for rows, says in (
-            ((), "line 1: rows"),
+            ((), "line 2: rows"),
             (("12,lost",), 'line 2: event: read "lost"'),
             (("12,",), 'line 2: event: read "nothing"'),
             (("0,returned",), 'line 2: time: read "0"'),

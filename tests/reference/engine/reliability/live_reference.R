@@ -82,8 +82,9 @@ limit <- function(d, best, part, side) {
   }
   profile <- function(psi) optimize(at, c(log(best$shape) - 1.5, log(best$shape) + 1.5), psi = psi, maximum = TRUE,
     tol = 1e-10)$objective
-  of_shape <- function(log_shape) survreg(Surv(time, ended) ~ 1, data = d, scale = exp(-log_shape),
-    control = list(rel.tolerance = 1e-10))$loglik[1]
+  # With the scale held, survreg at times does not notice that it has arrived; the search would.
+  of_shape <- function(log_shape) suppressWarnings(survreg(Surv(time, ended) ~ 1, data = d, scale = exp(-log_shape),
+    control = list(rel.tolerance = 1e-10)))$loglik[1]
   f <- if (is.na(part)) of_shape else profile
   start <- if (is.na(part)) log(best$shape) else log(best$scale) + log(-log1p(-part)) / best$shape
   fall <- function(x) f(x) - best$loglik + qchisq(0.95, 1) / 2
