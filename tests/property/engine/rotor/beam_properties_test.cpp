@@ -44,7 +44,7 @@ TEST(BeamProperty, BearingsHoldForcesAndMomentsInBalance) {
         }
         for (std::size_t i = 0; i < 2; ++i) {
           force_n -= r.bearing[i].value();
-          moment_nm -= r.bearing[i].value() * l.rotor.supports[i].at.value();
+          moment_nm -= r.bearing[i].value() * l.m.mesh.node_m[l.m.mesh.support_node[i]];
         }
         const double length_m = rotor::length_of(l.rotor.steps).value();
         RC_ASSERT(std::fabs(force_n) < 1e-10 * scale_n);
