@@ -60,6 +60,8 @@ std::unique_ptr<CLI::App> make_command_line(Action& chosen) {
   add_fluid_command(*app, chosen);
   add_performance_command(*app, chosen);
   add_trim_command(*app, chosen);
+  add_pressure_hold_command(*app, chosen);
+  add_system_command(*app, chosen);
   add_catalog_command(*app, chosen);
   add_serve_command(*app, chosen);
   add_verify_command(*app, chosen);

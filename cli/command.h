@@ -41,6 +41,8 @@ void add_seal_command(CLI::App& app, Action& chosen);
 void add_fluid_command(CLI::App& app, Action& chosen);
 void add_performance_command(CLI::App& app, Action& chosen);
 void add_trim_command(CLI::App& app, Action& chosen);
+void add_pressure_hold_command(CLI::App& app, Action& chosen);
+void add_system_command(CLI::App& app, Action& chosen);
 void add_catalog_command(CLI::App& app, Action& chosen);
 void add_serve_command(CLI::App& app, Action& chosen);
 void add_verify_command(CLI::App& app, Action& chosen);

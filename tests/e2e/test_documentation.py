@@ -6,7 +6,7 @@ import unittest
 
 from harness import ROOT, ProgramTest
 
-COMMANDS = ("judge", "plan", "sweep", "stack", "fit", "torque", "fluid", "seal", "performance", "trim", "catalog list", "catalog show", "serve", "verify", "backup",
+COMMANDS = ("judge", "plan", "sweep", "stack", "fit", "torque", "fluid", "seal", "performance", "trim", "pressure-hold", "system", "catalog list", "catalog show", "serve", "verify", "backup",
             "restore", "rebuild", "export", "public-key", "demo", "completion")
 
 
