@@ -46,6 +46,8 @@ void add_trim_command(CLI::App& app, Action& chosen);
 void add_returns_command(CLI::App& app, Action& chosen);
 void add_balance_command(CLI::App& app, Action& chosen);
 void add_align_command(CLI::App& app, Action& chosen);
+void add_pressure_hold_command(CLI::App& app, Action& chosen);
+void add_system_command(CLI::App& app, Action& chosen);
 void add_catalog_command(CLI::App& app, Action& chosen);
 void add_serve_command(CLI::App& app, Action& chosen);
 void add_verify_command(CLI::App& app, Action& chosen);

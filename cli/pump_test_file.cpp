@@ -118,20 +118,6 @@ class Instruments {
   std::set<std::size_t> used_;
 };
 
-CurveChoice read_curve(const JsonReader& json) {
-  json.allow_only({"kind", "degree"});
-  CurveChoice choice;
-  choice.kind = json.required("kind").word({"polynomial", "pchip"}) == "pchip" ? CurveKind::pchip
-                                                                               : CurveKind::polynomial;
-  const auto degree = json.optional("degree");
-  if (choice.kind == CurveKind::pchip) {
-    if (degree) degree->refuse("this key with the kind polynomial only");
-  } else if (degree) {
-    choice.degree = static_cast<int>(degree->integer(1, hydraulics::highest_degree));
-  }
-  return choice;
-}
-
 struct Side {
   Meter gauge;
   Length height, bore;
@@ -266,6 +252,20 @@ std::shared_ptr<const fluid::Liquid> decode_liquid(const JsonReader& json) {
   return placed(json.pointer(), [&] { return fluid::liquid_by_name(name); });
 }
 
+hydraulics::CurveChoice decode_curve(const JsonReader& json) {
+  json.allow_only({"kind", "degree"});
+  CurveChoice choice;
+  choice.kind = json.required("kind").word({"polynomial", "pchip"}) == "pchip" ? CurveKind::pchip
+                                                                               : CurveKind::polynomial;
+  const auto degree = json.optional("degree");
+  if (choice.kind == CurveKind::pchip) {
+    if (degree) degree->refuse("this key with the kind polynomial only");
+  } else if (degree) {
+    choice.degree = static_cast<int>(degree->integer(1, hydraulics::highest_degree));
+  }
+  return choice;
+}
+
 PumpTestFile decode_pump_test(const JsonReader& json) {
   json.allow_only({"liquid", "altitude", "atmosphere", "rated_speed", "suction", "discharge", "flow_meter",
                    "tachometer", "power_meter", "voltmeter", "ammeter", "power_factor_meter", "motor",
@@ -289,8 +289,8 @@ PumpTestFile decode_pump_test(const JsonReader& json) {
   test.meters.flow = instruments.meter(json.required("flow_meter"), Measures::flow);
   test.meters.speed = instruments.meter(json.required("tachometer"), Measures::speed);
   if (const auto motor = json.optional("motor")) read_motor(*motor, test);
-  if (const auto curve = json.optional("head_curve")) test.head_curve = read_curve(*curve);
-  if (const auto curve = json.optional("power_curve")) test.power_curve = read_curve(*curve);
+  if (const auto curve = json.optional("head_curve")) test.head_curve = decode_curve(*curve);
+  if (const auto curve = json.optional("power_curve")) test.power_curve = decode_curve(*curve);
   const auto points = json.required("points");
   for (const auto& point : points.items(points_max))
     test.points.push_back(read_point(point, file));

@@ -37,6 +37,9 @@ hydraulics::Current decode_current(const job::JsonReader& json);
 Length decode_length(const job::JsonReader& json, double least_m, double most_m);
 double decode_part(const job::JsonReader& json, double least, double most);
 
+// {"kind": "polynomial", "degree": 2} or {"kind": "pchip"}.
+hydraulics::CurveChoice decode_curve(const job::JsonReader& json);
+
 // {"name": "water"}, with "mass_fraction" or "salinity" where the liquid has one.
 std::shared_ptr<const fluid::Liquid> decode_liquid(const job::JsonReader& json);
 

@@ -85,7 +85,7 @@ Counts count_block(const Task& task, std::uint64_t block, std::size_t count) {
     for (std::size_t k = 0; k < margins.size(); ++k)
       if (!(margins[k] >= 0)) met[task.set.entries()[k].grade] = 0;
     for (std::size_t g = 0; g < met.size(); ++g)
-      counts.met[g] += met[g] != 0 ? 1 : 0;
+      counts.met[g] += met[g] != 0 ? 1U : 0U;
   }
   return counts;
 }

@@ -19,8 +19,8 @@ namespace pumpwright::hydraulics {
 
 enum class Grade { g1B, g1E, g1U, g2B, g2U, g3B, small };
 
-constexpr std::array all_grades{Grade::g1B, Grade::g1E, Grade::g1U,  Grade::g2B,
-                                Grade::g2U, Grade::g3B, Grade::small};
+inline constexpr std::array all_grades{Grade::g1B, Grade::g1E, Grade::g1U,  Grade::g2B,
+                                       Grade::g2U, Grade::g3B, Grade::small};
 
 // Fractions of the guaranteed value. A lower end of 0 for flow and head makes a unilateral grade.
 struct Tolerance {

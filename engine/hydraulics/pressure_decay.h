@@ -28,10 +28,10 @@ struct HoldTest {
   AbsolutePressure atmosphere;
   // Standard uncertainties. A gauge's constant error drops out of the difference; a share of the reading and
   // reading it off do not.
-  Pressure pressure_u{};                // of one reading, independent
-  double pressure_scale_u = 0;          // of the gauge's scale, as a part
-  TemperatureDifference temperature_u;  // of one reading, independent
-  double volume_u = 0;                  // as a part
+  Pressure pressure_u{};                  // of one reading, independent
+  double pressure_scale_u = 0;            // of the gauge's scale, as a part
+  TemperatureDifference temperature_u{};  // of one reading, independent
+  double volume_u = 0;                    // as a part
 };
 
 struct LiquidMedium {
