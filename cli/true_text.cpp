@@ -50,7 +50,7 @@ class ChainText {
  private:
   const true_running::Attribution<Chain>& a() const { return f_.attribution; }
 
-  // Parts that were swept and have no blame in the best assumption.
+  // Parts that were swept and stand before the first that is blamed.
   std::string good_parts() const {
     std::set<typename Chain::Part> blamed, swept;
     for (const auto& b : a().best().blames)
@@ -60,7 +60,7 @@ class ChainText {
     std::string out;
     int count = 0;
     for (const auto part : swept)
-      if (!blamed.contains(part)) {
+      if (blamed.empty() || part < *blamed.begin()) {
         out += fmt::format("{}the {}", count == 0 ? "" : " and ", name_of(part));
         ++count;
       }
@@ -95,7 +95,8 @@ class ChainText {
   std::string look_alikes() const {
     std::string list;
     for (const auto& h : a().hypotheses)
-      if (h.looks_like_the_best && &h != &a().best()) list += (list.empty() ? "" : "; or ") + words_.wrong(h);
+      if (h.looks_like_the_best && h.blames.size() == a().best().blames.size() && &h != &a().best())
+        list += (list.empty() ? "" : "; or ") + words_.wrong(h);
     if (list.empty()) return "";
     return wrapped("At these places it reads just the same when " + list + ".", text_width, 2);
   }
