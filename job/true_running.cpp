@@ -174,12 +174,28 @@ class Collecting {
     out_.titles.emplace(check.id, check.title);
     try {
       if (const auto* p = part_at(rotating_places, check.place))
-        out_.rotating.stations.push_back(station_of<Rotating>(check, p->part, *sweep, size_));
+        add_to(out_.rotating, check, p->part, *sweep);
       else if (const auto* q = part_at(standing_places, check.place))
-        out_.standing.stations.push_back(station_of<Standing>(check, q->part, *sweep, size_));
+        add_to(out_.standing, check, q->part, *sweep);
     } catch (const SizeMissing& missing) {
       out_.left_out.push_back({check.id, check.title, not_given(missing)});
     }
+  }
+
+  template <class Chain>
+  void add_to(TrueQuestion<Chain>& question, const Check& check, typename Chain::Part part,
+              const LastSweep& sweep) {
+    question.stations.push_back(station_of<Chain>(check, part, sweep, size_));
+    const auto& s = question.stations.back();
+    if (sweep.judged->verdict == Verdict::fail && s.limit && s.vector.size() * 2.0 <= s.limit->value)
+      out_.assumed.push_back({fmt::format("{} fails by the surface's own form (oval, burr), which no moving "
+                                          "cures: what it reads once a turn "
+                                          "keeps to the limit.",
+                                          check.title.en),
+                              fmt::format("{} no pasa por la forma de la propia superficie (óvalo, rebaba), "
+                                          "que no se cura moviendo: lo que lee "
+                                          "una vez por vuelta cumple el límite.",
+                                          check.title.es)});
   }
 
   void set_rotating() {

@@ -145,14 +145,14 @@ Text advice_of(Fault f) {
   return {};
 }
 
-// Parts that were swept and have no blame in the best assumption.
+// Parts that were swept and carry the first that is blamed.
 template <class Chain>
 std::vector<typename Chain::Part> good_parts(const TrueQuestion<Chain>& q, const TrueFinding<Chain>& f) {
-  std::set<typename Chain::Part> good;
-  for (const auto& s : q.stations)
-    good.insert(s.part);
+  std::set<typename Chain::Part> blamed, good;
   for (const auto& b : f.attribution.best().blames)
-    if (b.part) good.erase(*b.part);
+    if (b.part) blamed.insert(*b.part);
+  for (const auto& s : q.stations)
+    if (blamed.empty() || s.part < *blamed.begin()) good.insert(s.part);
   return {good.begin(), good.end()};
 }
 
