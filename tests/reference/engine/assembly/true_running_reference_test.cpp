@@ -38,9 +38,9 @@ void expect_as_numpy(const char* kind, const std::vector<NamedError<Chain>>& pla
     expect_outside({fmt::format("true running, {}: {}", kind, what), live_versions(), Obtained::live, outside,
                     ours, "", 9});
   };
-  ASSERT_GE(a.hypotheses.size(), 2U);
   check("probability of the best", live[0], a.hypotheses[0].probability);
-  check("probability of the second", live[1], a.hypotheses[1].probability);
+  // A case so clear that nothing else keeps a ten-thousandth has no second.
+  if (a.hypotheses.size() > 1) check("probability of the second", live[1], a.hypotheses[1].probability);
   ASSERT_FALSE(a.best().blames.empty());
   ASSERT_EQ(live.size(), 5 + 6 * a.best().blames.size());
   EXPECT_EQ(live[3], word_for(a.best().blames[0].fault));
