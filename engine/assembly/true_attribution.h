@@ -48,7 +48,7 @@ struct Blame {
 
 template <class Chain>
 struct Hypothesis {
-  std::vector<Blame<Chain>> blames;  // none: nothing is wrong
+  std::vector<Blame<Chain>> blames{};  // none: nothing is wrong
   double probability = 0;
   bool looks_like_the_best = false;  // would read the same as the best at every station
 };

@@ -24,8 +24,8 @@ struct RotatingMoves {
 };
 
 struct RotatingSetting {
-  std::optional<int> impeller_keyway;  // drawn, cleaned, fitted again this many keyways on (0: as it was)
-  std::optional<Angle> sleeve_turned;  // drawn too, cleaned, fitted again turned by this, in rising places
+  std::optional<int> impeller_keyway{};  // drawn, cleaned, fitted again this many keyways on (0: as it was)
+  std::optional<Angle> sleeve_turned{};  // drawn too, cleaned, fitted again turned by this, in rising places
 };
 
 struct StandingMoves {
@@ -43,8 +43,8 @@ struct Shim {
 
 struct StandingSetting {
   Offset<Standing> shift{};  // tapped over by this
-  std::optional<Shim> shim;
-  std::optional<int> holes;  // taken off, faces cleaned, bolted on again this many holes on (0: as it was)
+  std::optional<Shim> shim{};
+  std::optional<int> holes{};  // taken off, faces cleaned, bolted on again this many holes on (0: as it was)
 };
 
 template <class Chain>
@@ -63,8 +63,8 @@ struct Remedy {
   int work = 0;  // 0: nothing is touched. Rotating: 1 impeller off, 2 sleeve too. Standing: 1 tap, 2 shim, 3
                  // bracket off
   typename SettingOf<Chain>::type setting{};
-  std::vector<Predicted<Chain>> predicted;  // in the order of the stations
-  double worst = 0;                         // largest TIR over its limit
+  std::vector<Predicted<Chain>> predicted{};  // in the order of the stations
+  double worst = 0;                           // largest TIR over its limit
 };
 
 // One remedy for each amount of work that can change something, the best setting for it, least work first

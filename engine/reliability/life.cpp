@@ -39,9 +39,9 @@ std::vector<EndingTime> ending_times(std::span<const Life> lives) {
     if (times.empty() || times.back().time < sorted[i].time)
       times.push_back({.time = sorted[i].time, .at_risk = sorted.size() - i});
     EndingTime& here = times.back();
-    here.returned += sorted[i].ending == Ending::returned ? 1 : 0;
-    here.replaced += sorted[i].ending == Ending::replaced ? 1 : 0;
-    here.running += sorted[i].ending == Ending::running ? 1 : 0;
+    if (sorted[i].ending == Ending::returned) ++here.returned;
+    if (sorted[i].ending == Ending::replaced) ++here.replaced;
+    if (sorted[i].ending == Ending::running) ++here.running;
   }
   return times;
 }
