@@ -30,7 +30,7 @@ struct Trend {
   std::size_t pumps = 0;
   std::size_t returned = 0;
   double shape = 0;                         // β, maximum likelihood
-  Time scale;                               // η
+  Time scale{};                             // η
   std::optional<double> corrected_shape{};  // (M-1)/S, needs M > 1
   double shape_low = 0;                     // exact interval of β
   double shape_high = 0;
