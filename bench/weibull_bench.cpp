@@ -21,7 +21,7 @@ namespace {
 using namespace pumpwright;
 using namespace pumpwright::reliability;
 
-constexpr std::uint64_t units = 1'000'000;
+constexpr std::uint64_t count_of_units = 1'000'000;
 constexpr int repeats = 5;
 
 template <class Work>
@@ -38,9 +38,9 @@ double shortest_s(Work work) {
 // As weibull_reference.R makes them.
 std::vector<Life> made_lives() {
   std::vector<Life> lives;
-  for (std::uint64_t i = 0; i < units; ++i) {
-    const std::uint64_t place = i * 7919 % units;
-    const double part = (static_cast<double>(place) + 0.5) / static_cast<double>(units);
+  for (std::uint64_t i = 0; i < count_of_units; ++i) {
+    const std::uint64_t place = i * 7919 % count_of_units;
+    const double part = (static_cast<double>(place) + 0.5) / static_cast<double>(count_of_units);
     const double time = 8000 * std::pow(-std::log1p(-part), 1 / 1.8);
     const bool is_out = place % 3 == 0;
     lives.push_back({seconds(is_out ? 0.6 * time : time), is_out ? Ending::running : Ending::returned});
@@ -54,8 +54,8 @@ struct RRun {
 
 RRun run_r() {
   RRun run;
-  const std::string command =
-      fmt::format("{} --vanilla '{}' {} {}", PUMPWRIGHT_R, PUMPWRIGHT_WEIBULL_REFERENCE, units, repeats);
+  const std::string command = fmt::format("{} --vanilla '{}' {} {}", PUMPWRIGHT_R,
+                                          PUMPWRIGHT_WEIBULL_REFERENCE, count_of_units, repeats);
   std::FILE* pipe = popen(command.c_str(), "r");
   if (pipe == nullptr) return run;
   const int read = std::fscanf(pipe, "%lf %lf %lf", &run.seconds, &run.shape, &run.scale);
@@ -83,7 +83,7 @@ int main() {
             life_limits(data, *fit, 0.1).high.value();
   });
   const RRun r = run_r();
-  fmt::print("{} units, a third still out; shortest of {}\n\n", units, repeats);
+  fmt::print("{} units, a third still out; shortest of {}\n\n", count_of_units, repeats);
   row("shape, scale, covariance", fit_s, r.seconds);
   row("… and likelihood intervals of shape, scale and B10", all_s, 0);
   if (r.seconds > 0)

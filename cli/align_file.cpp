@@ -156,7 +156,7 @@ alignment::Feet read_fixed(const JsonReader& json) {
   json.allow_only({"front", "back"});
   const FootInFile front = read_fixed_foot(json.required("front"));
   const FootInFile back = read_fixed_foot(json.required("back"));
-  const alignment::Feet feet{front.at, back.at, front.growth, back.growth};
+  alignment::Feet feet{front.at, back.at, front.growth, back.growth};
   require_apart(json, feet);
   return feet;
 }

@@ -30,7 +30,7 @@ std::size_t named(const job::JsonReader& json, const std::vector<std::string>& n
 }
 
 std::string new_name(const job::JsonReader& json, const std::vector<std::string>& names) {
-  const auto name = json.text(80);
+  auto name = json.text(80);
   if (name.empty()) json.refuse("a name");
   if (std::find(names.begin(), names.end(), name) != names.end()) json.refuse("a name that no other one has");
   return name;

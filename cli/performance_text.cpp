@@ -12,7 +12,6 @@
 namespace pumpwright {
 namespace {
 
-using hydraulics::Figure;
 using hydraulics::GradeFinding;
 using hydraulics::GradeReason;
 

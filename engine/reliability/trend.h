@@ -37,10 +37,10 @@ struct Trend {
   double test_chi_square = 0;  // 2S
   double test_dof = 0;         // 2M
   double p = 1;                // two-sided chance of so strong a trend at a constant rate
-  Time age;                    // the longest watched
-  Time mean_at_age;            // mean time between returns of a pump of that age: 1/(β/η·(age/η)^(β-1))
-  Time mean_at_age_low;        // profile-likelihood interval of it
-  Time mean_at_age_high;
+  Time age{};                  // the longest watched
+  Time mean_at_age{};          // mean time between returns of a pump of that age: 1/(β/η·(age/η)^(β-1))
+  Time mean_at_age_low{};      // profile-likelihood interval of it
+  Time mean_at_age_high{};
 };
 
 // Nothing when there is no return before the end of watching (M = 0). Throws BadInput ("histories",
