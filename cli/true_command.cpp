@@ -48,7 +48,10 @@ true_running::Tapping tapping_of(const DialLeft& dial,
 TrueReport report_of_file(const std::string& path, const std::string& bytes) {
   return naming_file(path, [&] {
     TrueFile file = decode_true_file(bytes);
-    TrueReport report{.file = path, .name = file.name, .unit = file.unit};
+    TrueReport report;
+    report.file = path;
+    report.name = file.name;
+    report.unit = file.unit;
     report.rotating_question = std::move(file.rotating);
     report.standing_question = std::move(file.standing);
     answer_both(report);
@@ -65,7 +68,10 @@ TrueReport report_of_job(const TrueArguments& a, const std::string& bytes) {
   return naming_file(a.file, [&] {
     auto job = job::true_running_of(session.snapshot, state.state, state.judgement);
     const auto& header = session.file.header;
-    TrueReport report{.file = a.file, .name = "job " + header.number + ", " + header.pump, .unit = job.unit};
+    TrueReport report;
+    report.file = a.file;
+    report.name = "job " + header.number + ", " + header.pump;
+    report.unit = job.unit;
     report.rotating_question = std::move(job.rotating);
     report.standing_question = std::move(job.standing);
     report.left_out = std::move(job.left_out);
