@@ -21,9 +21,9 @@ std::vector<double> weights(const LinearModel& model, const Beliefs& beliefs) {
 // Every assumption, with its prior probability.
 std::vector<Assumption> assumptions_of(const std::vector<double>& weight, const Beliefs& beliefs) {
   double one = 0, two = 0;
-  for (std::size_t i = 0; i < weight.size(); ++i) {
-    two += weight[i] * one;
-    one += weight[i];
+  for (const double w : weight) {
+    two += w * one;
+    one += w;
   }
   std::vector<Assumption> out{{.probability = beliefs.nothing}};
   for (std::size_t i = 0; i < weight.size(); ++i) {

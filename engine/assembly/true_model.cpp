@@ -31,6 +31,11 @@ struct Basis {
   }
 };
 
+// Of the two numbers of each error at fault, taken one after the other.
+Eigen::Index row_of(std::span<const int> at_fault, Eigen::Index i) {
+  return 2 * static_cast<Eigen::Index>(at_fault[static_cast<std::size_t>(i / 2)]) + i % 2;
+}
+
 }  // namespace
 
 Eigen::MatrixXd real_rows(const Eigen::MatrixXcd& rows) {
@@ -69,10 +74,10 @@ Evidence::Change Evidence::change(std::span<const int> at_fault) const {
   Change out;
   out.g.resize(k);
   for (Eigen::Index i = 0; i < k; ++i) {
-    const Eigen::Index row = 2 * at_fault[static_cast<std::size_t>(i / 2)] + i % 2;
+    const Eigen::Index row = row_of(at_fault, i);
     out.g(i) = g_(row);
     for (Eigen::Index j = 0; j < k; ++j)
-      b(i, j) = gram_(row, 2 * at_fault[static_cast<std::size_t>(j / 2)] + j % 2);
+      b(i, j) = gram_(row, row_of(at_fault, j));
     const double more = large_(row) - ordinary_(row);
     b(i, i) += 1 / more;
     out.log_det += std::log(more);
@@ -97,7 +102,7 @@ Posterior Evidence::posterior(std::span<const int> at_fault) const {
     const Change c = change(at_fault);
     Eigen::MatrixXd columns(gram_.rows(), c.g.size());
     for (Eigen::Index i = 0; i < c.g.size(); ++i) {
-      const Eigen::Index row = 2 * at_fault[static_cast<std::size_t>(i / 2)] + i % 2;
+      const Eigen::Index row = row_of(at_fault, i);
       columns.col(i) = gram_.col(row);
       spread(row) = large_(row);
     }
