@@ -60,6 +60,7 @@ std::vector<double> grid() {
 std::optional<double> best_v(const Profile& profile) {
   const auto v = grid();
   std::vector<double> l;
+  l.reserve(v.size());
   for (const double at : v)
     l.push_back(profile.log_likelihood(at));
   std::optional<std::size_t> best;

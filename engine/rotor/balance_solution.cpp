@@ -171,10 +171,10 @@ BalanceSolution solve_balance(const BalanceRuns& data, const std::vector<SensorI
     out.remaining.push_back(here);
     out.correction.push_back(-here.value);
   }
-  for (std::size_t s = 0; s < influence.size(); ++s) {
-    Complex left = influence[s].base;
+  for (const auto& sensor : influence) {
+    Complex left = sensor.base;
     for (std::size_t p = 0; p < data.planes; ++p)
-      left -= influence[s].alpha[p] * u[index(p)];
+      left -= sensor.alpha[p] * u[index(p)];
     out.left_over.push_back(vibration_of(left, data.sense));
   }
   return out;

@@ -46,6 +46,7 @@ ShaftMaterial shaft_material(const std::string& name, const std::string& field) 
 const std::vector<std::string>& shaft_material_names() {
   static const std::vector<std::string> names = [] {
     std::vector<std::string> all;
+    all.reserve(std::size(materials));
     for (const NamedMaterial& known : materials)
       all.emplace_back(known.name);
     return all;

@@ -58,7 +58,7 @@ function Sweep({ station }: { station: TrueStation }) {
 
 function Sweeps({ stations }: { stations: readonly TrueStation[] }) {
   return (
-    <table class="plain-table seal-table">
+    <table class="plain-table seal-table true-table">
       <caption>{t('trueSweeps')}</caption>
       <thead class="unseen">
         <tr>
