@@ -26,6 +26,7 @@ Text set_anew() {
 template <class Chain>
 Length usual_u(const std::vector<Station<Chain>>& stations) {
   std::vector<double> u;
+  u.reserve(stations.size());
   for (const auto& s : stations)
     u.push_back(std::sqrt((s.covariance[0] + s.covariance[3]) / 2));
   std::nth_element(u.begin(), u.begin() + static_cast<std::ptrdiff_t>(u.size() / 2), u.end());

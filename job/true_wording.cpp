@@ -346,7 +346,7 @@ std::string TrueWording::doing(const true_running::Remedy<Rotating>& r,
 
 std::string TrueWording::doing(const true_running::Remedy<Standing>& r,
                                const TrueQuestion<Standing>& /*question*/) const {
-  const std::string left = say({"leave it as it is", "dejarlo como está"});
+  std::string left = say({"leave it as it is", "dejarlo como está"});
   if (r.work == 0) return left;
   const auto& s = r.setting;
   std::string out;
