@@ -2,11 +2,11 @@
 // run in one line when they are warm.
 //
 // A machine's shaft rises with its feet: growth at the front and at the back feet is a straight line along
-// it. Growth of a foot's support is α · height · rise (read: a public article on thermal growth; 26 in × 5.9e-6 per
-// °F × 250 °F ≈ 0.038 in, thermoinspect.ca) or the shop's own figure. What is aligned is the warm line:
-// measured line plus growth of the moved machine less growth of the fixed one. Moves at the feet take it
-// away; what can not be done (a foot without shims left to take out, a bolt without play left) is done as far
-// as it goes.
+// it. Growth of a foot's support is α · height · rise (read: a public article on thermal growth; 26 in
+// × 5.9e-6 per °F × 250 °F ≈ 0.038 in, thermoinspect.ca) or the shop's own figure. What is aligned is the
+// warm line: measured line plus growth of the moved machine less growth of the fixed one. Moves at the feet
+// take it away; what can not be done (a foot without shims left to take out, a bolt without play left) is
+// done as far as it goes.
 #pragma once
 
 #include <optional>
