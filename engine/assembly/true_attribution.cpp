@@ -51,22 +51,45 @@ Blame<Chain> blame_of(int error, const Posterior& p, std::span<const Station<Cha
   return b;
 }
 
-// Whether `a` has the errors of the best, or what reads like them, among its own.
-bool includes(const Eigen::MatrixXcd& seen, const Assumption& best, const Assumption& a) {
-  if (look_alike(seen, best.at_fault(), a.at_fault())) return true;
-  if (best.count != 1) return false;
-  for (const int& error : a.at_fault())
-    if (look_alike(seen, best.at_fault(), std::span(&error, 1))) return true;
-  return false;
-}
+// How assumptions stand to the best: most have an error that the best's can not imitate, which is seen once
+// for each error, before any pair is looked at.
+class BesideTheBest {
+ public:
+  BesideTheBest(const Eigen::MatrixXcd& seen, const Assumption& best) : seen_(seen), best_(best) {
+    for (int j = 0; j < static_cast<int>(seen.cols()); ++j)
+      imitated_.push_back(imitates(seen, best.at_fault(), j));
+  }
+  // Reads the same at every station.
+  bool alike(const Assumption& a) const {
+    if (a.count == 0 || best_.count == 0) return a.count == best_.count;
+    for (const int error : a.at_fault())
+      if (!imitated(error)) return false;
+    return look_alike(seen_, best_.at_fault(), a.at_fault());
+  }
+  // Has the errors of the best, or what reads like them, among its own.
+  bool includes(const Assumption& a) const {
+    if (alike(a)) return true;
+    if (best_.count != 1) return false;
+    for (const int error : a.at_fault())
+      if (imitated(error)) return true;
+    return false;
+  }
+
+ private:
+  bool imitated(int error) const { return imitated_[static_cast<std::size_t>(error)]; }
+
+  const Eigen::MatrixXcd& seen_;
+  const Assumption& best_;
+  std::vector<bool> imitated_;
+};
 
 template <class Chain>
 void add_hypotheses(const WeighedCase<Chain>& c, std::span<const Station<Chain>> stations,
                     Attribution<Chain>& out) {
-  const auto& best = c.assumptions.front();
+  const BesideTheBest beside(c.model.seen, c.assumptions.front());
   for (const auto& a : c.assumptions) {
-    const bool alike = look_alike(c.model.seen, best.at_fault(), a.at_fault());
-    if (includes(c.model.seen, best, a)) out.probability += a.probability;
+    const bool alike = beside.alike(a);
+    if (beside.includes(a)) out.probability += a.probability;
     if (a.probability < shown_from && !out.hypotheses.empty()) continue;
     Hypothesis<Chain> h{.probability = a.probability, .looks_like_the_best = alike};
     const Posterior p = c.evidence.posterior(a.at_fault());

@@ -116,6 +116,14 @@ Posterior Evidence::posterior(std::span<const int> at_fault) const {
   return out;
 }
 
+bool imitates(const Eigen::MatrixXcd& seen, std::span<const int> a, int j) {
+  Basis basis;
+  for (const int error : a)
+    basis.add(seen.col(error));
+  const double length = seen.col(j).norm();
+  return length > 0 && basis.outside(seen.col(j) / length).norm() < same_direction;
+}
+
 bool look_alike(const Eigen::MatrixXcd& seen, std::span<const int> a, std::span<const int> b) {
   Basis basis;
   for (const int j : a)

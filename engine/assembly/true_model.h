@@ -74,4 +74,7 @@ Eigen::MatrixXd real_rows(const Eigen::MatrixXcd& rows);
 // the same readings, that is when the columns of both span the same space.
 bool look_alike(const Eigen::MatrixXcd& seen, std::span<const int> a, std::span<const int> b);
 
+// Whether the errors of `a` can give, between them, the readings that the error `j` gives.
+bool imitates(const Eigen::MatrixXcd& seen, std::span<const int> a, int j);
+
 }  // namespace pumpwright::true_running
