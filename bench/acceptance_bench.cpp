@@ -3,15 +3,13 @@
 // for one grade on one.
 //
 // The shortest of a few runs counts: everything else on the machine can only make a run longer.
-#include <algorithm>
-#include <chrono>
 #include <cstdint>
 #include <cstdio>
-#include <limits>
 #include <string>
 
 #include <fmt/format.h>
 
+#include "bench/shortest.h"
 #include "engine/hydraulics/acceptance_chance.h"
 #include "tests/support/given_pump.h"
 #include "tests/support/thread_executor.h"
@@ -22,17 +20,6 @@ using namespace pumpwright;
 
 constexpr std::uint64_t samples = 1'000'000;
 constexpr int repeats = 3;
-
-template <class Work>
-double shortest_s(Work work) {
-  double best = std::numeric_limits<double>::infinity();
-  for (int i = 0; i < repeats; ++i) {
-    const auto start = std::chrono::steady_clock::now();
-    work();
-    best = std::min(best, std::chrono::duration<double>(std::chrono::steady_clock::now() - start).count());
-  }
-  return best;
-}
 
 struct NumPyRun {
   double seconds = 0, chance = 0, mean = 0, sd = 0;
@@ -66,7 +53,7 @@ int main() {
   hydraulics::SampledAcceptance result;
   const auto sample_on = [&](std::size_t threads) {
     testing::ThreadExecutor executor(threads);
-    return shortest_s([&] {
+    return shortest_s(repeats, [&] {
       result = hydraulics::sample_acceptance(model, promised, {.own = {}}, {samples, 1}, executor);
     });
   };

@@ -5,17 +5,15 @@
 // The shortest of a few runs counts: everything else on the machine can only make a run longer. NumPy's
 // generators draw on one core whatever the machine has; "two cores" is therefore the fair share of the
 // machine for the program, not for NumPy.
-#include <algorithm>
 #include <array>
-#include <chrono>
 #include <cstdint>
 #include <cstdio>
-#include <limits>
 #include <random>
 #include <string>
 
 #include <fmt/format.h>
 
+#include "bench/shortest.h"
 #include "engine/assembly/monte_carlo.h"
 #include "engine/assembly/random_stream.h"
 #include "tests/support/thread_executor.h"
@@ -27,17 +25,6 @@ using namespace pumpwright;
 constexpr std::uint64_t samples = 10'000'000;
 constexpr int links = 8;
 constexpr int repeats = 5;
-
-template <class Work>
-double shortest_s(Work work) {
-  double best = std::numeric_limits<double>::infinity();
-  for (int i = 0; i < repeats; ++i) {
-    const auto start = std::chrono::steady_clock::now();
-    work();
-    best = std::min(best, std::chrono::duration<double>(std::chrono::steady_clock::now() - start).count());
-  }
-  return best;
-}
 
 Chain mixed_chain() {
   Chain chain;
@@ -84,7 +71,7 @@ NumPyRun run_numpy() {
 double raw_words_s() {
   std::array<std::uint64_t, RandomStream::max_fill> words;
   std::uint64_t used = 0;
-  const double seconds = shortest_s([&] {
+  const double seconds = shortest_s(repeats, [&] {
     RandomStream stream(1, 0);
     for (std::uint64_t done = 0; done < samples * links; done += words.size()) {
       stream.fill_words(words);
@@ -98,7 +85,7 @@ double raw_words_s() {
 double mersenne_words_s() {
   std::mt19937_64 engine(1);
   std::uint64_t used = 0;
-  const double seconds = shortest_s([&] {
+  const double seconds = shortest_s(repeats, [&] {
     for (std::uint64_t i = 0; i < samples * links; ++i)
       used ^= engine();
   });
@@ -113,7 +100,7 @@ int main() {
   ChainSimulation result;
   const auto simulate_on = [&](std::size_t threads) {
     testing::ThreadExecutor executor(threads);
-    return shortest_s([&] { result = simulate(chain, {samples, 1}, executor); });
+    return shortest_s(repeats, [&] { result = simulate(chain, {samples, 1}, executor); });
   };
   const double one_s = simulate_on(1);
   const double two_s = simulate_on(2);

@@ -4,16 +4,14 @@
 //
 // The shortest of a few runs counts: everything else on the machine can only make a run longer. Both start
 // from times in memory; R's figure holds its model frame, which a user of R pays as well.
-#include <algorithm>
-#include <chrono>
 #include <cmath>
 #include <cstdint>
 #include <cstdio>
-#include <limits>
 #include <vector>
 
 #include <fmt/format.h>
 
+#include "bench/shortest.h"
 #include "engine/reliability/weibull_limits.h"
 
 namespace {
@@ -23,17 +21,6 @@ using namespace pumpwright::reliability;
 
 constexpr std::uint64_t count_of_units = 1'000'000;
 constexpr int repeats = 5;
-
-template <class Work>
-double shortest_s(Work work) {
-  double best = std::numeric_limits<double>::infinity();
-  for (int i = 0; i < repeats; ++i) {
-    const auto start = std::chrono::steady_clock::now();
-    work();
-    best = std::min(best, std::chrono::duration<double>(std::chrono::steady_clock::now() - start).count());
-  }
-  return best;
-}
 
 // As weibull_reference.R makes them.
 std::vector<Life> made_lives() {
@@ -74,9 +61,9 @@ void row(const char* what, double seconds, double r_s) {
 int main() {
   const auto lives = made_lives();
   std::optional<WeibullFit> fit;
-  const double fit_s = shortest_s([&] { fit = fit_weibull(WeibullData(lives)); });
+  const double fit_s = shortest_s(repeats, [&] { fit = fit_weibull(WeibullData(lives)); });
   double used = 0;
-  const double all_s = shortest_s([&] {
+  const double all_s = shortest_s(repeats, [&] {
     const WeibullData data(lives);
     fit = fit_weibull(data);
     used += shape_limits(data, *fit).high + scale_limits(data, *fit).high.value() +

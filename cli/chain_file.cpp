@@ -1,10 +1,8 @@
 #include "cli/chain_file.h"
 
-#include <cmath>
-
 #include <fmt/format.h>
 
-#include "cli/command.h"
+#include "cli/json_quantity.h"
 #include "job/json_reader.h"
 
 namespace pumpwright {
@@ -13,19 +11,6 @@ namespace {
 using job::JsonReader;
 
 constexpr std::size_t links_max = 1000;
-
-Written written_length(const JsonReader& json) {
-  const auto text = json.text();
-  Written written;
-  try {
-    written = parse_written(text, Kind::length, {.field = json.field()});
-  } catch (const BadInput& error) {
-    throw error.at(json.pointer());
-  }
-  if (std::abs(written.si) > length_max_m)
-    json.refuse(fmt::format("a length of at most {:g} m", length_max_m));
-  return written;
-}
 
 Written size_of_tolerance(const JsonReader& json) {
   auto written = written_length(json);

@@ -5,6 +5,8 @@
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
+#include "cli/command.h"
+
 namespace pumpwright {
 
 Written written_quantity(const job::JsonReader& json, Kind kind) {
@@ -21,6 +23,11 @@ Written written_between(const job::JsonReader& json, Kind kind, double least, do
   auto written = written_quantity(json, kind);
   if (!(written.si >= least && written.si <= most)) json.refuse(expected);
   return written;
+}
+
+Written written_length(const job::JsonReader& json) {
+  return written_between(json, Kind::length, -length_max_m, length_max_m,
+                         fmt::format("a length of at most {:g} m", length_max_m));
 }
 
 std::size_t named(const job::JsonReader& json, const std::vector<std::string>& names) {

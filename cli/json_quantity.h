@@ -16,6 +16,9 @@ Written written_quantity(const job::JsonReader& json, Kind kind);
 Written written_between(const job::JsonReader& json, Kind kind, double least, double most,
                         const std::string& expected);
 
+// A length of at most length_max_m either way (cli/command.h).
+Written written_length(const job::JsonReader& json);
+
 // The typed quantity of written_between.
 template <TypedQuantity Q>
 Q quantity_between(const job::JsonReader& json, double least, double most, const std::string& expected) {

@@ -2,6 +2,7 @@
 
 #include <optional>
 
+#include "cli/json_quantity.h"
 #include "job/json_reader.h"
 
 namespace pumpwright {
@@ -12,18 +13,9 @@ using job::JsonReader;
 constexpr std::size_t steps_max = 60;
 constexpr std::size_t others_max = 20;
 
-Written written_of(const JsonReader& json, Kind kind) {
-  const auto text = json.text();
-  try {
-    return parse_written(text, kind, {.field = json.field()});
-  } catch (const BadInput& error) {
-    throw error.at(json.pointer());
-  }
-}
-
 template <class Q>
 Q read(const JsonReader& json) {
-  return written_of(json, KindOf<Q>::kind).quantity().template as<Q>();
+  return written_quantity(json, KindOf<Q>::kind).quantity().template as<Q>();
 }
 
 template <class Q>
@@ -158,7 +150,7 @@ void read_limits(const JsonReader& json, rotor::RotorLimits& limits) {
     limits.deflection_source = source;
   }
   if (const auto separation = json.optional("separation")) {
-    limits.separation = written_of(*separation, Kind::percent).si;
+    limits.separation = written_quantity(*separation, Kind::percent).si;
     limits.separation_source = source;
   }
   if (const auto life = read_optional<Time>(json, "life")) {
@@ -189,7 +181,7 @@ RotorFile decode_rotor_file(std::string_view bytes) {
   read_bearings(json.required("bearings"), file);
   read_impeller(json.required("impeller"), file);
   if (const auto others = json.optional("others")) pump.rotor.others = read_others(*others);
-  file.seal_face = written_of(json.required("seal_face"), Kind::length);
+  file.seal_face = written_quantity(json.required("seal_face"), Kind::length);
   pump.seal_face = metres(file.seal_face.si);
   read_operating_point(json.required("operating_point"), file);
   pump.unbalance = read_unbalance(json.required("unbalance"), pump);

@@ -3,10 +3,9 @@
 #include <charconv>
 #include <cmath>
 
-#include <fmt/format.h>
 #include <nlohmann/json.hpp>
 
-#include "cli/command.h"
+#include "cli/json_quantity.h"
 #include "engine/quantity/parse.h"
 #include "job/json_reader.h"
 
@@ -22,19 +21,6 @@ using true_running::Station;
 using true_running::Surface;
 
 constexpr std::string_view format_word = "pumpwright-true";
-
-Written written_length(const JsonReader& json) {
-  const auto text = json.text();
-  Written written;
-  try {
-    written = parse_written(text, Kind::length, {.field = json.field()});
-  } catch (const BadInput& error) {
-    throw error.at(json.pointer());
-  }
-  if (std::abs(written.si) > length_max_m)
-    json.refuse(fmt::format("a length of at most {:g} m", length_max_m));
-  return written;
-}
 
 Length length_of(const JsonReader& json) {
   return metres(written_length(json).si);

@@ -55,6 +55,13 @@ class SchemaAndDecoder:
                 judged += 1
         return judged
 
+    def refuse_each(self, command, documents, validator, seen_by_schema):
+        """The program refuses every document on standard input; the schema all of them, or none when it can not see why."""
+        for name, value in documents.items():
+            with self.subTest(name):
+                self.assertEqual(validator.is_valid(value), not seen_by_schema)
+                self.assertIn("standard input: ", self.complaint_of(command, "-", stdin=json.dumps(value).encode()))
+
 
 def examples_of(form):
     """The examples of the documentation that are of one format."""

@@ -7,7 +7,7 @@ import unittest
 
 import jsonschema
 
-from harness import ROOT, ProgramTest, document
+from harness import ROOT, ProgramTest, SchemaAndDecoder, document
 
 SCHEMA = json.loads((ROOT / "docs/align.schema.json").read_text())
 EXAMPLES = sorted((ROOT / "docs/examples").glob("align-*.json"))
@@ -220,30 +220,22 @@ BAD_BEYOND_A_SCHEMA = {
 }
 
 
-class AlignSchema(ProgramTest):
+class AlignSchema(SchemaAndDecoder, ProgramTest):
     def setUp(self):
         jsonschema.Draft202012Validator.check_schema(SCHEMA)
-        self.valid = jsonschema.Draft202012Validator(SCHEMA).is_valid
+        self.validator = jsonschema.Draft202012Validator(SCHEMA)
 
     def test_both_accept_the_examples(self):
         self.assertEqual(len(EXAMPLES), 3)
         for path in EXAMPLES:
-            self.assertTrue(self.valid(document(path)), path.name)
-        self.assertTrue(self.valid(RIMS))
+            self.assertTrue(self.validator.is_valid(document(path)), path.name)
+        self.assertTrue(self.validator.is_valid(RIMS))
 
     def test_both_refuse_what_a_schema_can_judge(self):
-        for name, change in BAD.items():
-            with self.subTest(name):
-                data = changed(change)
-                self.assertFalse(self.valid(data))
-                self.assertIn("standard input: ", self.complaint_of("align", "-", stdin=bytes_of(data)))
+        self.refuse_each("align", {name: changed(change) for name, change in BAD.items()}, self.validator, True)
 
     def test_the_program_refuses_what_a_schema_can_not_say(self):
-        for name, change in BAD_BEYOND_A_SCHEMA.items():
-            with self.subTest(name):
-                data = changed(change)
-                self.assertTrue(self.valid(data))
-                self.complaint_of("align", "-", stdin=bytes_of(data))
+        self.refuse_each("align", {name: changed(change) for name, change in BAD_BEYOND_A_SCHEMA.items()}, self.validator, False)
 
     def test_broken_files_are_refused(self):
         for data in (b"{", b"[]", b'{"format": "pumpwright-align", "format": "pumpwright-align"}', b"\xff"):

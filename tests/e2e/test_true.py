@@ -6,7 +6,7 @@ import unittest
 
 import jsonschema
 
-from harness import ROOT, ProgramTest, document, run
+from harness import ROOT, ProgramTest, SchemaAndDecoder, document, run
 
 SCHEMA = json.loads((ROOT / "docs/true.schema.json").read_text())
 THOU = 25.4e-6
@@ -152,7 +152,9 @@ BEYOND_A_SCHEMA = {
 }
 
 
-class TrueSchema(ProgramTest):
+class TrueSchema(SchemaAndDecoder, ProgramTest):
+    validator = jsonschema.Draft202012Validator(SCHEMA)
+
     def test_both_accept_the_examples(self):
         jsonschema.Draft202012Validator.check_schema(SCHEMA)
         examples = sorted((ROOT / "docs/examples").glob("true-*.json"))
@@ -163,16 +165,10 @@ class TrueSchema(ProgramTest):
                 self.assertIn(run("true", str(path)).returncode, (0, 1))
 
     def test_both_refuse_what_a_schema_can_judge(self):
-        for name, value in BAD.items():
-            with self.subTest(name):
-                self.assertFalse(jsonschema.Draft202012Validator(SCHEMA).is_valid(value))
-                self.complaint_of("true", "-", stdin=bytes_of(value))
+        self.refuse_each("true", BAD, self.validator, True)
 
     def test_the_program_refuses_what_a_schema_can_not(self):
-        for name, value in BEYOND_A_SCHEMA.items():
-            with self.subTest(name):
-                self.assertTrue(jsonschema.Draft202012Validator(SCHEMA).is_valid(value))
-                self.complaint_of("true", "-", stdin=bytes_of(value))
+        self.refuse_each("true", BEYOND_A_SCHEMA, self.validator, False)
 
 
 if __name__ == "__main__":
