@@ -98,7 +98,7 @@ HttpResponse get_seal_map(Parts& parts, const Call& call) {
 
 HttpResponse get_true_running(Parts& parts, const Call& call) {
   const auto picture = parts.shop.job(call.in_path("number"));
-  return json_answer(200, true_view(picture->snapshot, picture->state));
+  return json_answer(200, true_view(picture->snapshot, picture->state, picture->judgement));
 }
 
 HttpResponse open_job(Parts& parts, const Call& call) {

@@ -5,7 +5,6 @@
 #include <nlohmann/json.hpp>
 
 #include "engine/quantity/format.h"
-#include "job/judgement.h"
 #include "job/true_picture.h"
 #include "job/true_running.h"
 #include "job/true_wording.h"
@@ -162,8 +161,8 @@ json chain_view(const job::JobTrueRunning& in, const TrueQuestion<Chain>& questi
 
 }  // namespace
 
-json true_view(const job::Snapshot& snapshot, const job::JobState& state) {
-  const job::JobTrueRunning in = job::true_running_of(snapshot, state, job::judge(snapshot, state));
+json true_view(const job::Snapshot& snapshot, const job::JobState& state, const job::Judgement& judgement) {
+  const job::JobTrueRunning in = job::true_running_of(snapshot, state, judgement);
   json left_out = json::array(), assumed = json::array();
   for (const auto& left : in.left_out)
     left_out.push_back({{"what", text_json(left.what)}, {"why", text_json(left.why)}});
