@@ -133,7 +133,8 @@ async function spoilAndCorrect(page, hand, card, reading) {
 }
 
 async function doStep(page, hand, step, checks) {
-  await page.getByRole('heading', { name: step.title.en, exact: true }).waitFor();
+  // A section may be named as its one step is: the step's own heading says that it is open.
+  await page.getByRole('heading', { name: step.title.en, exact: true, level: 2 }).waitFor();
   const taken = checks.filter((c) => c.step === step.id && c.takes_reading);
   for (const [i, check] of taken.entries()) {
     const card = page.locator('.check-card', { has: page.locator(`#check-${check.id}`) });
