@@ -4,7 +4,7 @@
 
 #include <fmt/format.h>
 
-#include "cli/json_quantity.h"
+#include "job/json_quantity.h"
 
 namespace pumpwright {
 namespace {

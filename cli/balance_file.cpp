@@ -4,8 +4,8 @@
 
 #include <fmt/format.h>
 
-#include "cli/json_quantity.h"
 #include "engine/rotor/balance_places.h"
+#include "job/json_quantity.h"
 
 namespace pumpwright {
 namespace {
@@ -105,7 +105,7 @@ WeightsAtHand read_weights(const JsonReader& json) {
   const auto masses = json.required("masses");
   for (const auto& mass : masses.items(rotor::weights_max)) {
     (void)mass_over_0(mass);
-    at_hand.masses.push_back(written_quantity(mass, Kind::mass));
+    at_hand.masses.push_back(decode_written(mass, Kind::mass));
   }
   if (at_hand.masses.empty()) masses.refuse("at least one mass");
   if (const auto most = json.optional("most_per_place"))
@@ -176,7 +176,7 @@ Written amplitude(const JsonReader& json) {
       "a vibration velocity or displacement such as 4.2 mm/s or 2.5 mil, 0 or more";
   for (const Kind kind : {Kind::velocity, Kind::length}) {
     try {
-      auto written = written_quantity(json, kind);
+      auto written = decode_written(json, kind);
       if (!(written.si >= 0 && written.si <= 100)) json.refuse(expected);
       return written;
     } catch (const BadInput&) {

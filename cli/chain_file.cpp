@@ -2,7 +2,7 @@
 
 #include <fmt/format.h>
 
-#include "cli/json_quantity.h"
+#include "job/json_quantity.h"
 #include "job/json_reader.h"
 
 namespace pumpwright {

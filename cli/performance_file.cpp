@@ -57,8 +57,9 @@ GuaranteeFile read_guarantee(const JsonReader& json) {
   read_rule(json, file);
   if (grade && file.rule.own) grade->refuse("a grade or figures of your own, not both");
   if (file.grade == hydraulics::Grade::small)
-    placed(grade->pointer(),
-           [&] { return hydraulics::tolerance_of(hydraulics::Grade::small, file.promised.shaft_power); });
+    job::placed(grade->pointer(), [&] {
+      return hydraulics::tolerance_of(hydraulics::Grade::small, file.promised.shaft_power);
+    });
   return file;
 }
 

@@ -7,10 +7,10 @@
 #include <string_view>
 #include <vector>
 
-#include "cli/pump_test_file.h"
 #include "engine/hydraulics/acceptance.h"
 #include "engine/hydraulics/npsh.h"
 #include "engine/hydraulics/trim.h"
+#include "job/sheets/pump_test_sheet.h"
 
 namespace pumpwright {
 
@@ -31,7 +31,7 @@ struct NpshFile {
 
 struct PerformanceFile {
   std::string name;
-  PumpTestFile test;
+  job::PumpTestSheet test;
   int stages = 1;
   std::optional<GuaranteeFile> guarantee;
   std::optional<NpshFile> npsh;

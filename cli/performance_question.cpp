@@ -96,7 +96,7 @@ std::optional<Remedy> remedy_of(const PerformanceModel& model, const Performance
   remedy.safe_factor = safe_speed_factor(model, g, *factor);
   if (!sheet.impeller) return remedy;
   if (*factor < 1)
-    remedy.trim = placed("/impeller", [&] {
+    remedy.trim = job::placed("/impeller", [&] {
       return hydraulics::plan_trim(model, {g.flow, g.head}, *sheet.impeller, {});
     });
   else
@@ -109,7 +109,7 @@ void put_acceptance(PerformanceFinding& f, const PerformanceQuestion& q, Executo
   const auto& sheet = q.sheet;
   if (!sheet.guarantee) return;
   const auto& g = *sheet.guarantee;
-  placed("/guarantee", [&] {
+  job::placed("/guarantee", [&] {
     f.acceptance = hydraulics::judge_acceptance(f.model, g.promised, g.rule);
     if (q.sampling)
       f.sampled = hydraulics::sample_acceptance(f.model, g.promised, g.rule, *q.sampling, executor);
@@ -122,10 +122,11 @@ void put_npsh(PerformanceFinding& f, const PerformanceFile& sheet) {
   if (!sheet.npsh) return;
   const auto& n = *sheet.npsh;
   if (!n.run.empty())
-    f.npsh3 = placed("/npsh/suppression", [&] { return hydraulics::npsh3_of(n.run, n.plateau, n.doubt); });
+    f.npsh3 =
+        job::placed("/npsh/suppression", [&] { return hydraulics::npsh3_of(n.run, n.plateau, n.doubt); });
   if (n.plant)
-    f.npsh_available =
-        placed("/npsh/plant", [&] { return hydraulics::npsh_available(*n.plant, *sheet.test.test.liquid); });
+    f.npsh_available = job::placed(
+        "/npsh/plant", [&] { return hydraulics::npsh_available(*n.plant, *sheet.test.test.liquid); });
   if (f.npsh3 && f.best && f.best->flow_m3_s > 0)
     f.suction_shape =
         hydraulics::specific_speed(f.model.test().rated_speed, cubic_metres_per_second(f.best->flow_m3_s),
@@ -136,7 +137,7 @@ void put_npsh(PerformanceFinding& f, const PerformanceFile& sheet) {
 
 PerformanceFinding answer(const PerformanceQuestion& q, Executor& executor) {
   return naming_file(q.file, [&] {
-    PerformanceFinding f{placed("/test", [&] { return PerformanceModel(q.sheet.test.test); }),
+    PerformanceFinding f{job::placed("/test", [&] { return PerformanceModel(q.sheet.test.test); }),
                          {},
                          {},
                          {},

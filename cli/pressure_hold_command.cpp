@@ -19,8 +19,9 @@ Answer run_pressure_hold(const PressureHoldArguments& a, const Surroundings& sur
   PressureHoldQuestion question;
   question.file = a.file;
   const std::string bytes = read_input(a.file, json_bytes_max, surroundings.in);
-  question.sheet = naming_file(a.file, [&] { return decode_pressure_hold_file(bytes); });
-  const auto finding = answer(question);
+  question.sheet =
+      naming_file(a.file, [&] { return job::decode_pressure_hold(job::JsonReader::parse(bytes)); });
+  const auto finding = naming_file(a.file, [&] { return job::pressure_hold_finding(question.sheet); });
   return {.text = a.json ? pressure_hold_json(question, finding)
                          : pressure_hold_text(question, finding, surroundings.colour),
           .exit_status = finding.outcome == Outcome::pass ? exit_all_pass : exit_not_all_pass};

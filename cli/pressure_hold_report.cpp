@@ -14,6 +14,9 @@ namespace pumpwright {
 namespace {
 
 using hydraulics::Figure;
+using job::HoldMedium;
+using job::HoldReason;
+using job::PressureHoldFinding;
 
 constexpr std::size_t text_width = 110;
 
@@ -158,7 +161,7 @@ std::string pressure_hold_json(const PressureHoldQuestion& q, const PressureHold
       {"file", q.file},
       {"name", q.sheet.name},
       {"verdict", q.sheet.test ? OrderedJson(code(f.outcome)) : OrderedJson(nullptr)},
-      {"reason", word_for(f.reason)},
+      {"reason", word_of(f.reason)},
       {"rule", hydraulics::word_for(q.sheet.rule)},
       {"pressure_by_rule_Pa", json_number(f.pressure.by_rule.value.value())},
       {"pressure_Pa", json_number(f.pressure.used.value.value())},

@@ -46,7 +46,7 @@ std::string PumpUnits::power_text(const hydraulics::Figure& f) const {
   return with_doubt(power_text(f.value), watts(expanded_95(f)), *power);
 }
 
-PumpUnits units_of(const PumpTestFile& file) {
+PumpUnits units_of(const job::PumpTestSheet& file) {
   const bool inch = file.head_unit->symbol == "ft";
   return {file.flow_unit, file.head_unit, file.power_unit,
           &unit_with_symbol(inch ? "in" : "mm", Kind::length)};

@@ -3,8 +3,8 @@
 
 #include <string>
 
-#include "cli/pump_test_file.h"
 #include "engine/hydraulics/performance_test.h"
+#include "job/sheets/pump_test_sheet.h"
 
 namespace pumpwright {
 
@@ -24,7 +24,7 @@ struct PumpUnits {
   std::string power_text(const hydraulics::Figure& figure) const;
 };
 
-PumpUnits units_of(const PumpTestFile& file);
+PumpUnits units_of(const job::PumpTestSheet& file);
 
 // Half-width of 95 % coverage from Student's t.
 double expanded_95(const hydraulics::Figure& figure);

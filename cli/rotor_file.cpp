@@ -2,7 +2,7 @@
 
 #include <optional>
 
-#include "cli/json_quantity.h"
+#include "job/json_quantity.h"
 #include "job/json_reader.h"
 
 namespace pumpwright {
@@ -15,7 +15,7 @@ constexpr std::size_t others_max = 20;
 
 template <class Q>
 Q read(const JsonReader& json) {
-  return written_quantity(json, KindOf<Q>::kind).quantity().template as<Q>();
+  return decode_written(json, KindOf<Q>::kind).quantity().template as<Q>();
 }
 
 template <class Q>
@@ -150,7 +150,7 @@ void read_limits(const JsonReader& json, rotor::RotorLimits& limits) {
     limits.deflection_source = source;
   }
   if (const auto separation = json.optional("separation")) {
-    limits.separation = written_quantity(*separation, Kind::percent).si;
+    limits.separation = decode_written(*separation, Kind::percent).si;
     limits.separation_source = source;
   }
   if (const auto life = read_optional<Time>(json, "life")) {
@@ -181,7 +181,7 @@ RotorFile decode_rotor_file(std::string_view bytes) {
   read_bearings(json.required("bearings"), file);
   read_impeller(json.required("impeller"), file);
   if (const auto others = json.optional("others")) pump.rotor.others = read_others(*others);
-  file.seal_face = written_quantity(json.required("seal_face"), Kind::length);
+  file.seal_face = decode_written(json.required("seal_face"), Kind::length);
   pump.seal_face = metres(file.seal_face.si);
   read_operating_point(json.required("operating_point"), file);
   pump.unbalance = read_unbalance(json.required("unbalance"), pump);

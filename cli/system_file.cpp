@@ -2,9 +2,9 @@
 
 #include <fmt/format.h>
 
-#include "cli/pump_test_file.h"
 #include "cli/system_question.h"
 #include "job/decode.h"
+#include "job/sheets/pump_test_sheet.h"
 
 namespace pumpwright {
 namespace {
@@ -72,7 +72,7 @@ void read_plant(const JsonReader& json, SystemFile& file) {
       flow.push_back(flow_m3_s(point.required("flow"), file));
       head.push_back(decode_length(point.required("head"), -1e4, 1e5).value());
     }
-    file.plant.measured = placed(points->pointer(), [&] {
+    file.plant.measured = job::placed(points->pointer(), [&] {
       return hydraulics::FlowCurve::through(flow, head, {hydraulics::CurveKind::pchip, 0});
     });
     return;

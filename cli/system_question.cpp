@@ -4,8 +4,8 @@
 #include <cmath>
 
 #include "cli/input_file.h"
-#include "cli/pump_test_file.h"
 #include "engine/hydraulics/curve_search.h"
+#include "job/sheets/pump_test_sheet.h"
 
 namespace pumpwright {
 namespace {
@@ -74,7 +74,7 @@ void put_viscosity(const SystemFile& sheet, SystemFinding& f,
                    const std::optional<hydraulics::WaterBest>& best) {
   const auto nu = square_metres_per_second(f.viscosity_m2_s);
   if (sheet.viscous_duty)
-    f.water_duty = placed("/viscous_duty", [&] {
+    f.water_duty = job::placed("/viscous_duty", [&] {
       return hydraulics::water_duty(sheet.viscous_duty->first, sheet.viscous_duty->second, nu);
     });
   if (!best) {
@@ -89,7 +89,7 @@ void put_viscosity(const SystemFile& sheet, SystemFinding& f,
                           "enough to change the curve"});
     return;
   }
-  const auto factors = placed("/pump/best", [&] { return hydraulics::viscosity_factors(*best, nu); });
+  const auto factors = job::placed("/pump/best", [&] { return hydraulics::viscosity_factors(*best, nu); });
   if (factors.b > 1) f.factors = factors;
 }
 
@@ -130,8 +130,8 @@ void judge_motor(const SystemFile& sheet, SystemFinding& f) {
 void put_power(const CurvePoints& points, const SystemFile& sheet, const hydraulics::PumpGroup& group,
                SystemFinding& f) {
   if (points.power.empty()) return;
-  const auto power =
-      placed("/pump", [&] { return FlowCurve::through(points.power_flow, points.power, sheet.power_curve); });
+  const auto power = job::placed(
+      "/pump", [&] { return FlowCurve::through(points.power_flow, points.power, sheet.power_curve); });
   const double cube = std::pow(group.speed, 3);
   const double one = group.one_flow_m3_s(f.point.flow_m3_s);
   if (power.reaches(one)) {
@@ -150,28 +150,28 @@ void put_power(const CurvePoints& points, const SystemFile& sheet, const hydraul
 SystemFinding found(const SystemFile& sheet) {
   SystemFinding f;
   put_liquid(sheet, f);
-  const auto best = placed("/pump", [&] { return best_of(sheet); });
+  const auto best = job::placed("/pump", [&] { return best_of(sheet); });
   put_viscosity(sheet, f, best);
   const CurvePoints points = corrected(sheet, f, best ? &*best : nullptr);
   hydraulics::PumpGroup group{
-      placed("/pump", [&] { return FlowCurve::through(points.flow, points.head, sheet.head_curve); }),
+      job::placed("/pump", [&] { return FlowCurve::through(points.flow, points.head, sheet.head_curve); }),
       sheet.parallel, sheet.series, sheet.speed};
   hydraulics::Plant plant = sheet.plant;
   plant.viscosity = square_metres_per_second(f.viscosity_m2_s);
-  f.point = placed("/plant", [&] { return hydraulics::operating_point(group, plant); });
+  f.point = job::placed("/plant", [&] { return hydraulics::operating_point(group, plant); });
   for (const auto& pipe : plant.pipes)
     f.losses.push_back(
         hydraulics::pipe_loss(pipe, cubic_metres_per_second(f.point.flow_m3_s), plant.viscosity));
   if (sheet.parallel > 1 || sheet.series > 1)
     f.one_alone = hydraulics::operating_point({group.head, 1, 1, group.speed}, plant);
   if (sheet.wanted_flow)
-    placed("/wanted_flow", [&] {
+    job::placed("/wanted_flow", [&] {
       f.throttle_m = hydraulics::throttled_head_m(group, plant, sheet.wanted_flow->value());
       f.speed_for_wanted = hydraulics::speed_for_flow(group, plant, sheet.wanted_flow->value());
       return 0;
     });
   put_power(points, sheet, group, f);
-  if (sheet.motor) placed("/motor", [&] { return put_motor_loads(*sheet.motor, f), 0; });
+  if (sheet.motor) job::placed("/motor", [&] { return put_motor_loads(*sheet.motor, f), 0; });
   judge_motor(sheet, f);
   return f;
 }

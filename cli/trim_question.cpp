@@ -66,7 +66,7 @@ TrimFile decode_trim_file(std::string_view bytes) {
 
 TrimFinding answer(const TrimQuestion& q) {
   return naming_file(q.file, [&] {
-    const auto model = placed("/test", [&] { return hydraulics::PerformanceModel(q.sheet.test.test); });
+    const auto model = job::placed("/test", [&] { return hydraulics::PerformanceModel(q.sheet.test.test); });
     TrimFinding f;
     f.plan = hydraulics::plan_trim(model, q.sheet.duty, q.sheet.impeller, q.sheet.settings);
     f.limit = limit_of(q.sheet, f.plan);

@@ -4,14 +4,14 @@
 #include <string>
 #include <string_view>
 
-#include "cli/pump_test_file.h"
 #include "engine/hydraulics/trim.h"
+#include "job/sheets/pump_test_sheet.h"
 
 namespace pumpwright {
 
 struct TrimFile {
   std::string name;
-  PumpTestFile test;
+  job::PumpTestSheet test;
   hydraulics::Duty duty;
   hydraulics::Impeller impeller;
   hydraulics::CutSettings settings;

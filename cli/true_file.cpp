@@ -5,8 +5,8 @@
 
 #include <nlohmann/json.hpp>
 
-#include "cli/json_quantity.h"
 #include "engine/quantity/parse.h"
+#include "job/json_quantity.h"
 #include "job/json_reader.h"
 
 namespace pumpwright {

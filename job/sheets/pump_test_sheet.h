@@ -8,11 +8,11 @@
 
 #include "engine/hydraulics/performance_test.h"
 #include "engine/quantity/parse.h"
-#include "job/json_reader.h"
+#include "job/json_quantity.h"
 
-namespace pumpwright {
+namespace pumpwright::job {
 
-struct PumpTestFile {
+struct PumpTestSheet {
   hydraulics::PerformanceTest test;
   std::string liquid;
   // Units to answer in: those the first point is written in.
@@ -24,33 +24,19 @@ struct PumpTestFile {
 };
 
 // Throws BadInput whose place is a JSON pointer.
-PumpTestFile decode_pump_test(const job::JsonReader& json);
+PumpTestSheet decode_pump_test(const JsonReader& json);
 
 // A gauge reading such as "12 psig", "-0.2 bar(g)", or as a vacuum gauge says it: "5 inHg vacuum".
-Written decode_gauge(const job::JsonReader& json);
+Written decode_gauge(const JsonReader& json);
 
 // "460 V", "11 kV"; "14.2 A".
-hydraulics::Voltage decode_voltage(const job::JsonReader& json);
-hydraulics::Current decode_current(const job::JsonReader& json);
-
-// A length from `least` to `most` metres; a percentage as a fraction from `least` to `most`.
-Length decode_length(const job::JsonReader& json, double least_m, double most_m);
-double decode_part(const job::JsonReader& json, double least, double most);
+hydraulics::Voltage decode_voltage(const JsonReader& json);
+hydraulics::Current decode_current(const JsonReader& json);
 
 // {"kind": "polynomial", "degree": 2} or {"kind": "pchip"}.
-hydraulics::CurveChoice decode_curve(const job::JsonReader& json);
+hydraulics::CurveChoice decode_curve(const JsonReader& json);
 
 // {"name": "water"}, with "mass_fraction" or "salinity" where the liquid has one.
-std::shared_ptr<const fluid::Liquid> decode_liquid(const job::JsonReader& json);
+std::shared_ptr<const fluid::Liquid> decode_liquid(const JsonReader& json);
 
-// The engine's name of what is wrong becomes a place in the file: `pointer` in front of it.
-template <class Work>
-auto placed(const std::string& pointer, const Work& work) {
-  try {
-    return work();
-  } catch (const BadInput& error) {
-    throw error.at(pointer);
-  }
-}
-
-}  // namespace pumpwright
+}  // namespace pumpwright::job

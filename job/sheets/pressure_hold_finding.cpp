@@ -1,9 +1,10 @@
-#include "cli/pressure_hold_question.h"
+#include "job/sheets/pressure_hold_finding.h"
 
-#include "cli/input_file.h"
-#include "cli/pump_test_file.h"
+#include <limits>
 
-namespace pumpwright {
+#include "job/json_quantity.h"
+
+namespace pumpwright::job {
 namespace {
 
 struct Judged {
@@ -12,7 +13,7 @@ struct Judged {
 };
 
 // What keeps the readings from proving anything; nothing when they may be judged.
-std::optional<Judged> obstacle(const PressureHoldFile& sheet, const PressureHoldFinding& f) {
+std::optional<Judged> obstacle(const PressureHoldSheet& sheet, const PressureHoldFinding& f) {
   if (!sheet.test) return Judged{Outcome::unproven, HoldReason::planned};
   if (sheet.leak_seen) return Judged{Outcome::fail, HoldReason::leak_seen};
   const Pressure start = sheet.test->start.pressure.value;
@@ -26,7 +27,7 @@ std::optional<Judged> obstacle(const PressureHoldFile& sheet, const PressureHold
   return std::nullopt;
 }
 
-void judge(const PressureHoldFile& sheet, PressureHoldFinding& f) {
+void judge(const PressureHoldSheet& sheet, PressureHoldFinding& f) {
   if (sheet.leak_limit && f.leak) {
     decision_si::Input in;
     in.upper = sheet.leak_limit->value();
@@ -49,12 +50,14 @@ void judge(const PressureHoldFile& sheet, PressureHoldFinding& f) {
   }
 }
 
-hydraulics::HoldTime time_of(const PressureHoldFile& sheet) {
+hydraulics::HoldTime time_of(const PressureHoldSheet& sheet) {
   if (sheet.hold) return {*sheet.hold, "stated in the file", HowKnown::read};
   return hydraulics::hold_time(sheet.rule, sheet.power);
 }
 
-PressureHoldFinding found(const PressureHoldFile& sheet) {
+}  // namespace
+
+PressureHoldFinding pressure_hold_finding(const PressureHoldSheet& sheet) {
   PressureHoldFinding f;
   f.pressure =
       placed("/rule", [&] { return hydraulics::test_pressure(sheet.rule, sheet.basis, sheet.parts); });
@@ -79,13 +82,7 @@ PressureHoldFinding found(const PressureHoldFile& sheet) {
   return f;
 }
 
-}  // namespace
-
-PressureHoldFinding answer(const PressureHoldQuestion& q) {
-  return naming_file(q.file, [&] { return found(q.sheet); });
-}
-
-const char* word_for(HoldReason reason) {
+const char* word_of(HoldReason reason) {
   switch (reason) {
     case HoldReason::planned:
       return "planned";
@@ -113,4 +110,4 @@ const char* word_for(HoldReason reason) {
   return "";
 }
 
-}  // namespace pumpwright
+}  // namespace pumpwright::job

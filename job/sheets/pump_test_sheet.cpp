@@ -1,4 +1,4 @@
-#include "cli/pump_test_file.h"
+#include "job/sheets/pump_test_sheet.h"
 
 #include <algorithm>
 #include <set>
@@ -7,9 +7,9 @@
 
 #include "engine/fluid/liquid_by_name.h"
 #include "engine/seal/atmosphere.h"
-#include "job/decode.h"
+#include "job/json_quantity.h"
 
-namespace pumpwright {
+namespace pumpwright::job {
 namespace {
 
 using hydraulics::CurveChoice;
@@ -17,14 +17,9 @@ using hydraulics::CurveKind;
 using hydraulics::Meter;
 using hydraulics::PerformanceTest;
 using hydraulics::TestPoint;
-using job::JsonReader;
 
 constexpr std::size_t points_max = 200;
 constexpr std::size_t instruments_max = 30;
-
-double part_of(const JsonReader& json) {
-  return placed(json.pointer(), [&] { return parse_fraction(json.text(), {.field = json.field()}); });
-}
 
 // A number followed by its unit letter, with k for a thousand.
 double electrical(const JsonReader& json, char letter, const std::string& example) {
@@ -49,15 +44,15 @@ enum class Measures { flow, pressure, speed, power, torque, voltage, current, po
 double step_of(const JsonReader& json, Measures what) {
   switch (what) {
     case Measures::flow:
-      return job::decode_written(json, Kind::volume_flow).si;
+      return decode_written(json, Kind::volume_flow).si;
     case Measures::pressure:
-      return job::decode_written(json, Kind::pressure_difference).si;
+      return decode_written(json, Kind::pressure_difference).si;
     case Measures::speed:
-      return job::decode_written(json, Kind::speed).si;
+      return decode_written(json, Kind::speed).si;
     case Measures::power:
-      return job::decode_written(json, Kind::power).si;
+      return decode_written(json, Kind::power).si;
     case Measures::torque:
-      return job::decode_written(json, Kind::torque).si;
+      return decode_written(json, Kind::torque).si;
     case Measures::voltage:
       return electrical(json, 'V', "a voltage such as 2 V");
     case Measures::current:
@@ -133,7 +128,7 @@ AbsolutePressure read_atmosphere(const JsonReader& json) {
   const auto altitude = json.optional("altitude"), atmosphere = json.optional("atmosphere");
   if (altitude && atmosphere) altitude->refuse("the altitude or the atmosphere, not both");
   if (atmosphere)
-    return job::decode_written(*atmosphere, Kind::pressure_absolute).quantity().as<AbsolutePressure>();
+    return decode_written(*atmosphere, Kind::pressure_absolute).quantity().as<AbsolutePressure>();
   const Length height = altitude ? decode_length(*altitude, -500, 9000) : metres(0);
   return seal::standard_atmosphere(height);
 }
@@ -149,12 +144,11 @@ void read_motor(const JsonReader& json, PerformanceTest& test) {
 }
 
 void read_power(const JsonReader& json, TestPoint& point) {
-  if (const auto p = json.optional("power"))
-    point.shaft_power = watts(job::decode_positive(*p, Kind::power).si);
+  if (const auto p = json.optional("power")) point.shaft_power = watts(decode_positive(*p, Kind::power).si);
   if (const auto t = json.optional("torque"))
-    point.torque = newton_metres(job::decode_positive(*t, Kind::torque).si);
+    point.torque = newton_metres(decode_positive(*t, Kind::torque).si);
   if (const auto p = json.optional("input_power"))
-    point.input_power = watts(job::decode_positive(*p, Kind::power).si);
+    point.input_power = watts(decode_positive(*p, Kind::power).si);
   const auto voltage = json.optional("voltage");
   const auto current = json.optional("current"), factor = json.optional("power_factor");
   if (!voltage && !current && !factor) return;
@@ -163,20 +157,20 @@ void read_power(const JsonReader& json, TestPoint& point) {
                                            json.required("power_factor").number()};
 }
 
-TestPoint read_point(const JsonReader& json, PumpTestFile& file) {
+TestPoint read_point(const JsonReader& json, PumpTestSheet& sheet) {
   json.allow_only({"flow", "suction", "discharge", "speed", "temperature", "power", "torque", "input_power",
                    "voltage", "current", "power_factor"});
   TestPoint point;
-  const Written flow = job::decode_written(json.required("flow"), Kind::volume_flow);
+  const Written flow = decode_written(json.required("flow"), Kind::volume_flow);
   point.flow = cubic_metres_per_second(flow.si);
-  if (file.flow_unit == nullptr) file.flow_unit = flow.unit;
-  file.suction.push_back(decode_gauge(json.required("suction")));
-  file.discharge.push_back(decode_gauge(json.required("discharge")));
-  point.suction = {pascals(file.suction.back().si)};
-  point.discharge = {pascals(file.discharge.back().si)};
-  point.speed = radians_per_second(job::decode_positive(json.required("speed"), Kind::speed).si);
+  if (sheet.flow_unit == nullptr) sheet.flow_unit = flow.unit;
+  sheet.suction.push_back(decode_gauge(json.required("suction")));
+  sheet.discharge.push_back(decode_gauge(json.required("discharge")));
+  point.suction = {pascals(sheet.suction.back().si)};
+  point.discharge = {pascals(sheet.discharge.back().si)};
+  point.speed = radians_per_second(decode_positive(json.required("speed"), Kind::speed).si);
   point.temperature =
-      job::decode_written(json.required("temperature"), Kind::temperature).quantity().as<Temperature>();
+      decode_written(json.required("temperature"), Kind::temperature).quantity().as<Temperature>();
   read_power(json, point);
   return point;
 }
@@ -205,20 +199,6 @@ void read_power_meters(const JsonReader& json, PerformanceTest& test, Instrument
 
 }  // namespace
 
-Length decode_length(const JsonReader& json, double least_m, double most_m) {
-  const Written written = job::decode_written(json, Kind::length);
-  if (!(written.si >= least_m && written.si <= most_m))
-    json.refuse(fmt::format("a length from {:g} m to {:g} m", least_m, most_m));
-  return metres(written.si);
-}
-
-double decode_part(const JsonReader& json, double least, double most) {
-  const double part = part_of(json);
-  if (!(part >= least && part <= most))
-    json.refuse(fmt::format("a percentage from {:g} % to {:g} %", 100 * least, 100 * most));
-  return part;
-}
-
 Written decode_gauge(const JsonReader& json) {
   std::string text = json.text(64);
   for (const std::string_view word : {" vacuum", " vac"})
@@ -233,7 +213,7 @@ Written decode_gauge(const JsonReader& json) {
       written.number = -written.number;
       return written;
     }
-  return job::decode_written(json, Kind::pressure_gauge);
+  return decode_written(json, Kind::pressure_gauge);
 }
 
 hydraulics::Voltage decode_voltage(const JsonReader& json) {
@@ -247,8 +227,8 @@ hydraulics::Current decode_current(const JsonReader& json) {
 std::shared_ptr<const fluid::Liquid> decode_liquid(const JsonReader& json) {
   json.allow_only({"name", "mass_fraction", "salinity"});
   fluid::LiquidName name{.name = json.required("name").text(80)};
-  if (const auto x = json.optional("mass_fraction")) name.mass_fraction = part_of(*x);
-  if (const auto x = json.optional("salinity")) name.salinity = part_of(*x);
+  if (const auto x = json.optional("mass_fraction")) name.mass_fraction = decode_part(*x);
+  if (const auto x = json.optional("salinity")) name.salinity = decode_part(*x);
   return placed(json.pointer(), [&] { return fluid::liquid_by_name(name); });
 }
 
@@ -266,16 +246,16 @@ hydraulics::CurveChoice decode_curve(const JsonReader& json) {
   return choice;
 }
 
-PumpTestFile decode_pump_test(const JsonReader& json) {
+PumpTestSheet decode_pump_test(const JsonReader& json) {
   json.allow_only({"liquid", "altitude", "atmosphere", "rated_speed", "suction", "discharge", "flow_meter",
                    "tachometer", "power_meter", "voltmeter", "ammeter", "power_factor_meter", "motor",
                    "instruments", "head_curve", "power_curve", "points"});
-  PumpTestFile file;
-  PerformanceTest& test = file.test;
+  PumpTestSheet sheet;
+  PerformanceTest& test = sheet.test;
   test.liquid = decode_liquid(json.required("liquid"));
-  file.liquid = test.liquid->name();
+  sheet.liquid = test.liquid->name();
   test.rig.atmosphere = read_atmosphere(json);
-  test.rated_speed = radians_per_second(job::decode_positive(json.required("rated_speed"), Kind::speed).si);
+  test.rated_speed = radians_per_second(decode_positive(json.required("rated_speed"), Kind::speed).si);
   Instruments instruments(json);
   const Side suction = read_side(json.required("suction"), instruments);
   const Side discharge = read_side(json.required("discharge"), instruments);
@@ -285,7 +265,7 @@ PumpTestFile decode_pump_test(const JsonReader& json) {
   test.rig.discharge_bore = discharge.bore;
   test.meters.suction = suction.gauge;
   test.meters.discharge = discharge.gauge;
-  file.one_gauge = suction.gauge.id == discharge.gauge.id;
+  sheet.one_gauge = suction.gauge.id == discharge.gauge.id;
   test.meters.flow = instruments.meter(json.required("flow_meter"), Measures::flow);
   test.meters.speed = instruments.meter(json.required("tachometer"), Measures::speed);
   if (const auto motor = json.optional("motor")) read_motor(*motor, test);
@@ -293,14 +273,14 @@ PumpTestFile decode_pump_test(const JsonReader& json) {
   if (const auto curve = json.optional("power_curve")) test.power_curve = decode_curve(*curve);
   const auto points = json.required("points");
   for (const auto& point : points.items(points_max))
-    test.points.push_back(read_point(point, file));
+    test.points.push_back(read_point(point, sheet));
   if (test.points.size() < 3) points.refuse("3 points or more");
   read_power_meters(json, test, instruments);
   instruments.refuse_unused();
-  const bool inch = file.flow_unit->system == System::inch;
-  file.head_unit = &unit_with_symbol(inch ? "ft" : "m", Kind::length);
-  file.power_unit = &unit_with_symbol(inch ? "hp" : "kW", Kind::power);
-  return file;
+  const bool inch = sheet.flow_unit->system == System::inch;
+  sheet.head_unit = &unit_with_symbol(inch ? "ft" : "m", Kind::length);
+  sheet.power_unit = &unit_with_symbol(inch ? "hp" : "kW", Kind::power);
+  return sheet;
 }
 
-}  // namespace pumpwright
+}  // namespace pumpwright::job
