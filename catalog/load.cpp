@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <array>
 #include <set>
 
 #include <fmt/format.h>
@@ -11,7 +12,9 @@
 namespace pumpwright {
 namespace {
 
-constexpr std::string_view steps_folder = "steps/";
+// Files of these folders are no tables: step texts and the fields of bench tests' sheets, read by who shows
+// them.
+constexpr std::array<std::string_view, 2> other_folders{"steps/", "sheets/"};
 constexpr std::size_t files_max = 1000;
 constexpr std::size_t rows_max = 20'000;
 
@@ -46,7 +49,8 @@ Catalog Catalog::load(std::span<const NamedBytes> files) {
   check_names(files);
   Catalog catalog;
   for (const auto& file : files)
-    if (!file.name.starts_with(steps_folder)) catalog.tables_.push_back(read_table_file(file));
+    if (std::ranges::none_of(other_folders, [&](std::string_view f) { return file.name.starts_with(f); }))
+      catalog.tables_.push_back(read_table_file(file));
   std::ranges::stable_sort(catalog.tables_, {}, &Table::name);
   check_tables(catalog.tables_);
   catalog.digest_ = digest_of(files);

@@ -55,7 +55,7 @@ const std::string& say(Word word, job::Language language) {
 std::string limit_text(const job::Limit& limit, job::Language language) {
   if (limit.lower && limit.upper) return fmt::format("{} … {}", limit.lower->text, limit.upper->text);
   if (limit.upper) return fmt::format("{} {}", say(Word::at_most, language), limit.upper->text);
-  if (!limit.lower) return job::asked_of_a_pairing().in(language);
+  if (!limit.lower) return job::asked_by(limit).in(language);
   return fmt::format("{} {}", say(Word::at_least, language), limit.lower->text);
 }
 

@@ -2,13 +2,11 @@
 
 #include <fmt/format.h>
 
-#include "engine/metrology/quantiles.h"
 #include "engine/quantity/format.h"
 
 namespace pumpwright {
 namespace {
 
-constexpr double two_sided_95 = 0.975;
 constexpr int digits = 4;
 constexpr int digits_of_doubt = 2;
 
@@ -50,10 +48,6 @@ PumpUnits units_of(const job::PumpTestSheet& file) {
   const bool inch = file.head_unit->symbol == "ft";
   return {file.flow_unit, file.head_unit, file.power_unit,
           &unit_with_symbol(inch ? "in" : "mm", Kind::length)};
-}
-
-double expanded_95(const hydraulics::Figure& figure) {
-  return student_quantile(two_sided_95, figure.dof) * figure.u;
 }
 
 std::string percent_text(double fraction, int decimals) {

@@ -3,7 +3,7 @@
 
 #include <string>
 
-#include "engine/hydraulics/performance_test.h"
+#include "engine/hydraulics/figure_coverage.h"
 #include "job/sheets/pump_test_sheet.h"
 
 namespace pumpwright {
@@ -25,9 +25,6 @@ struct PumpUnits {
 };
 
 PumpUnits units_of(const job::PumpTestSheet& file);
-
-// Half-width of 95 % coverage from Student's t.
-double expanded_95(const hydraulics::Figure& figure);
 
 // "73.5 %", and "73.5 % ± 1.2 %" in points of percentage.
 std::string percent_text(double fraction, int decimals = 1);

@@ -22,7 +22,11 @@ enum class CheckKind {
   preload,       // share of a fastener's proof load at the torque that was read
   pairing,       // two things of the make-up that must go together; known when the plan is made
   service,       // computed from the make-up's seal and service, and from readings
+  sheet,         // a figure of a bench test's sheet
 };
+
+// Tests of the bench whose sheet a job can hold.
+enum class SheetOf { pressure_hold };
 
 // Which number of the reading or of the computation the limit bounds.
 enum class Judged {
@@ -41,6 +45,8 @@ enum class Judged {
   face_pv,              // of service: net pressure of the faces times their sliding speed
   tracking_share,       // of service: force that tipping a standing head asks for over that which presses it
   face_margin,          // of service: how far the seat's face reaches beyond the ring's, at the worst place
+  held,                 // of a pressure hold: nothing leaked, and the test proves it
+  leak,                 // of a pressure hold: the leak that the gauge's fall comes to
 };
 
 // The pairs a make-up can be asked about.
@@ -104,6 +110,7 @@ struct Check {
   std::optional<ChainCorrection> correction;  // for a chain
   std::string starts_at, ends_at;             // step ids, for elapsed
   std::optional<Pairing> pairing;             // for a pairing
+  std::optional<SheetOf> sheet;               // for a sheet
 };
 
 }  // namespace pumpwright::job

@@ -13,16 +13,17 @@ namespace pumpwright::job {
 template <class E, std::size_t N>
 using Words = std::array<std::pair<std::string_view, E>, N>;
 
-inline constexpr Words<CheckKind, 9> check_kind_words{{{"confirmation", CheckKind::confirmation},
-                                                       {"value", CheckKind::value},
-                                                       {"size", CheckKind::size},
-                                                       {"sweep", CheckKind::sweep},
-                                                       {"chain", CheckKind::chain},
-                                                       {"elapsed", CheckKind::elapsed},
-                                                       {"preload", CheckKind::preload},
-                                                       {"pairing", CheckKind::pairing},
-                                                       {"service", CheckKind::service}}};
-inline constexpr Words<Judged, 15> judged_words{{{"confirmed", Judged::confirmed},
+inline constexpr Words<CheckKind, 10> check_kind_words{{{"confirmation", CheckKind::confirmation},
+                                                        {"value", CheckKind::value},
+                                                        {"size", CheckKind::size},
+                                                        {"sweep", CheckKind::sweep},
+                                                        {"chain", CheckKind::chain},
+                                                        {"elapsed", CheckKind::elapsed},
+                                                        {"preload", CheckKind::preload},
+                                                        {"pairing", CheckKind::pairing},
+                                                        {"service", CheckKind::service},
+                                                        {"sheet", CheckKind::sheet}}};
+inline constexpr Words<Judged, 17> judged_words{{{"confirmed", Judged::confirmed},
                                                  {"value", Judged::value},
                                                  {"local-size", Judged::local_size},
                                                  {"ovality", Judged::ovality},
@@ -36,12 +37,15 @@ inline constexpr Words<Judged, 15> judged_words{{{"confirmed", Judged::confirmed
                                                  {"spring-force", Judged::spring_force},
                                                  {"face-pv", Judged::face_pv},
                                                  {"tracking-share", Judged::tracking_share},
-                                                 {"face-margin", Judged::face_margin}}};
+                                                 {"face-margin", Judged::face_margin},
+                                                 {"held", Judged::held},
+                                                 {"leak", Judged::leak}}};
 inline constexpr Words<Pair, 5> pair_words{{{"lubricant-elastomer", Pair::lubricant_elastomer},
                                             {"liquid-elastomer", Pair::liquid_elastomer},
                                             {"ring-seat", Pair::ring_seat},
                                             {"coil-rotation", Pair::coil_rotation},
                                             {"fastener-rotation", Pair::fastener_rotation}}};
+inline constexpr Words<SheetOf, 1> sheet_words{{{"pressure-hold", SheetOf::pressure_hold}}};
 inline constexpr Words<Goes, 3> goes_words{
     {{"together", Goes::together}, {"apart", Goes::apart}, {"unknown", Goes::unknown}}};
 inline constexpr Words<Turning, 2> turning_words{

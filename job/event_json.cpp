@@ -2,6 +2,7 @@
 
 #include <cmath>
 
+#include "job/bench_sheet.h"
 #include "job/decode.h"
 
 namespace pumpwright::job {
@@ -138,14 +139,14 @@ Confirmation decode_confirmation(const JsonReader& done, const JsonReader& event
 // A reading carries exactly one kind of content.
 void want_one_content(const JsonReader& at) {
   int contents = 0;
-  for (const auto* key : {"done", "value", "values", "size", "sweep"})
+  for (const auto* key : {"done", "value", "values", "size", "sweep", "sheet"})
     contents += at.optional(key) ? 1 : 0;
-  if (contents != 1) at.refuse("a reading with one of done, value, values, size, sweep");
+  if (contents != 1) at.refuse("a reading with one of done, value, values, size, sweep, sheet");
 }
 
 Reading decode_reading(const JsonReader& at, const std::map<std::string, ShopInstrument>& instruments) {
   at.allow_only({"event", "id", "check", "time", "actor", "instrument", "replaces", "done", "note", "value",
-                 "values", "size", "sweep"});
+                 "values", "size", "sweep", "sheet"});
   want_one_content(at);
   Reading r;
   r.id = decode_name(at.required("id"));
@@ -166,6 +167,8 @@ Reading decode_reading(const JsonReader& at, const std::map<std::string, ShopIns
     r.body = decode_values(*values, scale);
   else if (const auto size = at.optional("size"))
     r.body = decode_size(*size, scale);
+  else if (const auto sheet = at.optional("sheet"))
+    r.body = SheetReading{decode_sheet_reading(*sheet)};
   else
     r.body = decode_sweep(at.required("sweep"), scale);
   return r;

@@ -23,6 +23,8 @@ bool fits(const Reading& reading, CheckKind kind) {
       return std::holds_alternative<SizeReading>(reading.body);
     case CheckKind::sweep:
       return std::holds_alternative<SweepReading>(reading.body);
+    case CheckKind::sheet:
+      return std::holds_alternative<SheetReading>(reading.body);
     default:
       return false;
   }
@@ -39,6 +41,8 @@ const char* wanted(const Check& check) {
       return "diameters (\"size\")";
     case CheckKind::sweep:
       return "a sweep (\"sweep\")";
+    case CheckKind::sheet:
+      return "what the test wrote down (\"sheet\")";
     default:
       return "no reading of its own: it is computed from others";
   }

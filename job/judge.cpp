@@ -1,8 +1,10 @@
 #include <algorithm>
 #include <cmath>
 
+#include "job/bench_sheet.h"
 #include "job/chain_correction.h"
 #include "job/measurement.h"
+#include "job/sheets/sheet_check.h"
 #include "job/wording.h"
 
 namespace pumpwright::job {
@@ -132,7 +134,8 @@ std::optional<Reason> held_back_by(const Check& check, const MeasuredReading& me
   if (std::any_of(measured.numbers.begin(), measured.numbers.end(), out_of_date))
     return Reason::instrument_out_of_date;
   if (measured.blocked) return measured.blocked;
-  return measured.numbers.empty() ? std::optional(Reason::inside_uncertainty) : std::nullopt;
+  return measured.numbers.empty() && !measured.kept ? std::optional(Reason::inside_uncertainty)
+                                                    : std::nullopt;
 }
 
 JudgedReading judge_measured(const Check& check, MeasuredReading measured, const Snapshot& snapshot) {
@@ -142,6 +145,10 @@ JudgedReading judge_measured(const Check& check, MeasuredReading measured, const
       decide_number(check, m, check.limits.front(), shown);
   else
     show_value(check, measured, shown);
+  if (measured.kept) {
+    shown.verdict = *measured.kept ? Verdict::pass : Verdict::fail;
+    shown.reason = *measured.kept ? Reason::test_kept : Reason::test_failed;
+  }
   if (const auto reason = held_back_by(check, measured, snapshot)) hold_back(*reason, shown);
   return shown;
 }
@@ -221,6 +228,12 @@ CheckFinding judge_check(const Check& check, const JudgeContext& in) {
       break;
     case CheckKind::service:
       finding.readings = {judge_measured(check, measure_service(check, in), in.snapshot)};
+      break;
+    case CheckKind::sheet:
+      if (parts_of(*check.sheet).takes_reading())
+        finding.readings = judge_readings(check, in);
+      else
+        finding.readings = {judge_measured(check, measure_sheet(check, nullptr, in), in.snapshot)};
       break;
     default:
       finding.readings = judge_readings(check, in);

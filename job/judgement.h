@@ -1,6 +1,7 @@
 // What the record says about a pump: a verdict with its reason for every check, and what is still open.
 #pragma once
 
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -12,6 +13,8 @@
 #include "job/snapshot.h"
 
 namespace pumpwright::job {
+
+struct SheetResult;
 
 enum class Verdict { pass, fail, unproven, not_taken };
 
@@ -43,6 +46,9 @@ enum class Reason {
   suits,                   // the two things go together
   does_not_suit,           // the two things must not meet
   pair_unknown,            // nobody says whether they go together
+  test_proves_nothing,     // a bench test was not carried out so that it shows anything
+  test_kept,               // a bench test shows what it must
+  test_failed,             // it shows the contrary
 };
 
 std::string_view word_of(Reason reason);  // "inside", "inside-uncertainty", …
@@ -68,8 +74,9 @@ struct JudgedReading {
   std::vector<Text> remarks;  // suspects, missed TIR, closure, end float …
   std::optional<SweepResult> sweep;
   std::optional<SizeResult> size;
-  const Unit* unit = nullptr;           // the instrument's; null when none was used
-  double instrument_graduation_si = 0;  // 0 when no instrument was used; sets how many digits are shown
+  std::shared_ptr<const SheetResult> sheet;  // what a bench test's sheet came to
+  const Unit* unit = nullptr;                // the instrument's; null when none was used
+  double instrument_graduation_si = 0;       // 0 when no instrument was used; sets how many digits are shown
 };
 
 // The unit in which people see a check's numbers: the instrument's, so that what is shown is what the hand

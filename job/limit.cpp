@@ -51,8 +51,8 @@ Text title_of(Obtained obtained) {
   return {"common practice, no source", "práctica común, sin fuente"};
 }
 
-Text asked_of_a_pairing() {
-  return {"to go together", "ir bien juntos"};
+Text asked_by(const Limit& limit) {
+  return limit.asks.empty() ? Text{"to go together", "ir bien juntos"} : limit.asks;
 }
 
 void order_by_precedence(std::vector<Limit>& limits) {

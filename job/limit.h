@@ -35,15 +35,16 @@ struct DecisionRule {
 struct Limit {
   std::string id;  // "seal-limits/impeller-sweep": what an adoption or a confirmation names
   Rank rank = Rank::standard;
-  // Neither bound: what is asked is that the two things of a pairing go together.
+  // Neither bound: `asks` says what is asked; that the two things go together when it is empty.
   std::optional<Written> lower;
   std::optional<Written> upper;
   DecisionRule decision;
   Source source;
+  Text asks;
 };
 
 // What a limit without bounds asks, in words.
-Text asked_of_a_pairing();
+Text asked_by(const Limit& limit);
 
 // Puts the limit that decides first: by rank; within a rank the order stays, so the one the data prefer comes
 // first. The others are kept and shown.

@@ -224,7 +224,7 @@ const Dimension* MakeUp::dimension(std::string_view name) const {
 }
 
 MakeUp decode_make_up(const JsonReader& json) {
-  json.allow_only({"driver", "sleeve", "seal", "impeller", "service", "speed", "dimensions"});
+  json.allow_only({"driver", "sleeve", "seal", "impeller", "service", "speed", "dimensions", "sheets"});
   MakeUp m;
   m.driver = decode_driver(json.required("driver"));
   m.sleeve = json.required("sleeve").word({"fitted", "none"}) == "fitted";
@@ -236,6 +236,7 @@ MakeUp decode_make_up(const JsonReader& json) {
   if (const auto back = impeller.optional("back")) m.impeller_back = decode_impeller_back(*back);
   m.service = decode_service(json.required("service"));
   m.speed = decode_positive(json.required("speed"), Kind::speed);
+  if (const auto sheets = json.optional("sheets")) m.sheets = decode_sheets(*sheets);
   if (const auto dimensions = json.optional("dimensions")) m.dimensions = decode_dimensions(*dimensions);
   return m;
 }
@@ -286,6 +287,7 @@ std::set<std::string> tags_of(const MakeUp& m) {
   add_if(m.seal.sheet && m.seal.sheet->head == seal::HeadStyle::stationary, "standing-head");
   add_if(m.driver.rotation.has_value(), "rotation");
   add_if(m.dimension("shim_thickness") != nullptr, "shim");
+  tags.merge(sheet_tags(m.sheets));
   return tags;
 }
 

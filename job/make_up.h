@@ -9,6 +9,7 @@
 #include "catalog/catalog.h"
 #include "engine/quantity/parse.h"
 #include "engine/seal/chamber_pressure.h"
+#include "job/bench_sheet.h"
 #include "job/json_reader.h"
 #include "job/liquid_sheet.h"
 #include "job/seal_sheet.h"
@@ -74,6 +75,7 @@ struct MakeUp {
   std::optional<Fastener> fastener;
   Service service;
   Written speed;
+  BenchSheets sheets;                           // of the tests this pump is to pass
   std::map<std::string, Dimension> dimensions;  // by name; see dimension_names()
 
   const Dimension* dimension(std::string_view name) const;  // null when unknown

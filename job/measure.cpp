@@ -7,6 +7,7 @@
 #include "engine/quantity/bad_input.h"
 #include "engine/quantity/format.h"
 #include "job/measurement.h"
+#include "job/sheets/sheet_check.h"
 #include "job/wording.h"
 
 namespace pumpwright::job {
@@ -208,6 +209,7 @@ MeasuredReading measure_size(const Check& check, const Reading& reading, const J
 MeasuredReading measure(const Check& check, const Reading& reading, const JudgeContext& in) {
   try {
     if (std::holds_alternative<SweepReading>(reading.body)) return measure_sweep(check, reading, in);
+    if (check.sheet) return measure_sheet(check, &reading, in);
     if (std::holds_alternative<SizeReading>(reading.body)) return measure_size(check, reading, in);
     return measure_value(check, reading, in);
   } catch (const BadInput& e) {

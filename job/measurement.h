@@ -28,6 +28,7 @@ struct MeasuredReading {
   JudgedReading shown;               // as_written, remarks, sweep, size; verdict still open
   std::vector<Measurement> numbers;  // empty when `blocked`
   std::optional<Reason> blocked;     // the reading can not prove anything, whatever its value
+  std::optional<bool> kept;          // of a figure without a number: it is as it must be, or not
 };
 
 struct JudgeContext {

@@ -12,12 +12,13 @@ struct StageWords {
   const char* es;
 };
 
-constexpr std::array<StageWords, 6> stages{{
+constexpr std::array<StageWords, 7> stages{{
     {Stage::receive, "receive", "Receive", "Recibir"},
     {Stage::measure_driver, "measure-driver", "Measure the driver", "Medir el motor"},
     {Stage::measure_parts, "measure-parts", "Measure the parts", "Medir las piezas"},
     {Stage::fit, "fit", "Fit", "Montar"},
     {Stage::check_running, "check-running", "Check running", "Comprobar la marcha"},
+    {Stage::close_and_test, "close-and-test", "Close and test", "Cerrar y probar"},
     {Stage::release, "release", "Release", "Entregar"},
 }};
 

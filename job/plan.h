@@ -10,7 +10,7 @@
 
 namespace pumpwright::job {
 
-enum class Stage { receive, measure_driver, measure_parts, fit, check_running, release };
+enum class Stage { receive, measure_driver, measure_parts, fit, check_running, close_and_test, release };
 
 std::string_view word_of(Stage stage);  // "receive", "measure-driver", …
 std::optional<Stage> stage_from(std::string_view word);

@@ -165,7 +165,7 @@ bool from_catalog(const std::optional<BoundFrom>& bound) {
 }
 
 Limit limit_of_row(const LimitFrom& from, const std::string& table, const Row& row, const Lookup& in) {
-  Limit limit{fmt::format("{}/{}", table, row.id()), from.rank, {}, {}, from.decision, row.source()};
+  Limit limit{fmt::format("{}/{}", table, row.id()), from.rank, {}, {}, from.decision, row.source(), {}};
   for (const auto& [spec, bound] :
        {std::pair{&from.lower, &limit.lower}, std::pair{&from.upper, &limit.upper}}) {
     if (!*spec) continue;
@@ -196,8 +196,13 @@ void add_limits(const LimitFrom& from, const Lookup& in, std::vector<Limit>& out
       if (row != nullptr) add(limit_of_row(from, table, *row, in));
     return;
   }
-  add({fmt::format("{}/{}", in.check, word_of(from.rank)), from.rank, plain_bound(from.lower, in),
-       plain_bound(from.upper, in), from.decision, own_source(from, in)});
+  add({fmt::format("{}/{}", in.check, word_of(from.rank)),
+       from.rank,
+       plain_bound(from.lower, in),
+       plain_bound(from.upper, in),
+       from.decision,
+       own_source(from, in),
+       {}});
 }
 
 Check resolved(const CheckText& text, const MakeUp& make_up, const Catalog& catalog,
@@ -213,6 +218,9 @@ Check resolved(const CheckText& text, const MakeUp& make_up, const Catalog& cata
     check.pairing = std::move(found.pairing);
     if (found.rule) check.limits.push_back(std::move(*found.rule));
   }
+  if (check.sheet)
+    for (auto& limit : sheet_limits(check, make_up.sheets))
+      check.limits.push_back(std::move(limit));
   return check;
 }
 
@@ -230,12 +238,11 @@ void apply(const LimitOverride& from, Plan& plan) {
   for (auto& step : plan.steps)
     for (auto& check : step.checks) {
       if (check.id != from.check) continue;
-      if (check.kind == CheckKind::pairing)
-        throw BadInput(
-            {.field = "check",
-             .place = from.place + "/check",
-             .value = from.check,
-             .expected = "a check with a number to bound; this one says whether two things go together"});
+      if (check.kind == CheckKind::pairing || check.judged == Judged::held)
+        throw BadInput({.field = "check",
+                        .place = from.place + "/check",
+                        .value = from.check,
+                        .expected = "a check with a number to bound; this one says yes or no"});
       Limit limit = from.limit;
       limit.lower = override_bound(from.lower_text, "lower", check, from);
       limit.upper = override_bound(from.upper_text, "upper", check, from);

@@ -76,11 +76,13 @@ json encode_check(const Check& c) {
   if (c.correction)
     out["correction"] = {{"name", encode_text(c.correction->name)}, {"check", c.correction->check}};
   if (c.pairing) out["pairing"] = encode_pairing(*c.pairing);
+  if (c.sheet) out["sheet"] = word_in(sheet_words, *c.sheet);
   return out;
 }
 
-Limit decode_limit(const JsonReader& at, bool of_pairing) {
-  at.allow_only({"id", "rank", "rule", "ratio", "lower", "upper", "source"});
+// Of a pairing a limit has no bounds; of a sheet it need not have any.
+Limit decode_limit(const JsonReader& at, CheckKind of) {
+  at.allow_only({"id", "rank", "rule", "ratio", "lower", "upper", "source", "asks"});
   Limit limit;
   limit.id = text_of(at, "id");
   const auto rank = rank_from(text_of(at, "rank"));
@@ -92,9 +94,10 @@ Limit decode_limit(const JsonReader& at, bool of_pairing) {
   if (const auto lower = at.optional("lower")) limit.lower = decode_frozen(*lower);
   if (const auto upper = at.optional("upper")) limit.upper = decode_frozen(*upper);
   const bool bounded = limit.lower || limit.upper;
-  if (bounded == of_pairing)
-    at.refuse(of_pairing ? "a limit without bounds, since it is a pairing's"
-                         : "a limit with a lower or an upper bound");
+  if (of == CheckKind::pairing && bounded) at.refuse("a limit without bounds, since it is a pairing's");
+  if (of != CheckKind::pairing && of != CheckKind::sheet && !bounded)
+    at.refuse("a limit with a lower or an upper bound");
+  if (const auto asks = at.optional("asks")) limit.asks = decode_text(*asks);
   limit.source = decode_source(at.required("source"));
   return limit;
 }
@@ -113,7 +116,8 @@ Kind decode_kind(const JsonReader& at) {
 
 Check decode_check(const JsonReader& at) {
   at.allow_only({"id", "kind", "judged", "quantity", "from", "place", "turning", "instrument", "title",
-                 "if_it_fails", "limits", "sweep", "chain", "starts_at", "ends_at", "pairing", "correction"});
+                 "if_it_fails", "limits", "sweep", "chain", "starts_at", "ends_at", "pairing", "correction",
+                 "sheet"});
   Check c;
   c.id = text_of(at, "id");
   c.kind = from_word(check_kind_words, at.required("kind"));
@@ -127,7 +131,7 @@ Check decode_check(const JsonReader& at) {
   c.title = decode_text(at.required("title"));
   c.if_it_fails = decode_text(at.required("if_it_fails"));
   for (const auto& limit : at.required("limits").items(1000))
-    c.limits.push_back(decode_limit(limit, c.kind == CheckKind::pairing));
+    c.limits.push_back(decode_limit(limit, c.kind));
   const JsonReader sweep = at.required("sweep");
   sweep.allow_only({"axis", "radius", "over"});
   c.sweep = {sweep.required("axis").word({"radial", "face"}) == "face", text_of(sweep, "radius"),
@@ -143,6 +147,9 @@ Check decode_check(const JsonReader& at) {
   if (const auto pairing = at.optional("pairing")) c.pairing = decode_pairing(*pairing);
   if (c.pairing.has_value() != (c.kind == CheckKind::pairing))
     at.refuse("\"pairing\" in a pairing and nowhere else");
+  if (const auto sheet = at.optional("sheet")) c.sheet = from_word(sheet_words, *sheet);
+  if (c.sheet.has_value() != (c.kind == CheckKind::sheet))
+    at.refuse("\"sheet\" in a check of that kind and nowhere else");
   return c;
 }
 
@@ -218,6 +225,7 @@ json encode_limit(const Limit& limit) {
            {"source", encode_source(limit.source)}};
   if (limit.lower) out["lower"] = encode_written(*limit.lower);
   if (limit.upper) out["upper"] = encode_written(*limit.upper);
+  if (!limit.asks.empty()) out["asks"] = encode_text(limit.asks);
   return out;
 }
 

@@ -63,6 +63,11 @@ struct ValueReading {
   std::vector<Written> values;  // repeats of the same measurement; at least one
 };
 
+// What a bench test wrote down: a JSON object, the part of its sheet that is read (job/bench_sheet.h).
+struct SheetReading {
+  std::string json;
+};
+
 struct Confirmation {
   bool done = false;
   std::string note;
@@ -75,7 +80,7 @@ struct Reading {
   std::string actor;
   std::string instrument;               // empty for a confirmation
   std::optional<std::string> replaces;  // id of an earlier reading of the same check
-  std::variant<Confirmation, ValueReading, SizeReading, SweepReading> body;
+  std::variant<Confirmation, ValueReading, SizeReading, SweepReading, SheetReading> body;
 };
 
 }  // namespace pumpwright::job

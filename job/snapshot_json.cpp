@@ -161,12 +161,13 @@ json encode_make_up(const MakeUp& m) {
                        {"torque_upper", optional_written(m.fastener->torque_upper)},
                        {"hand", word_of(m.fastener->hand)}};
   if (m.impeller_back) out["impeller_back"] = word_of(*m.impeller_back);
+  if (!m.sheets.empty()) out["sheets"] = encode_sheets(m.sheets);
   return out;
 }
 
 MakeUp decode_frozen_make_up(const JsonReader& at) {
-  at.allow_only(
-      {"driver", "sleeve", "seal", "keyways", "service", "speed", "dimensions", "fastener", "impeller_back"});
+  at.allow_only({"driver", "sleeve", "seal", "keyways", "service", "speed", "dimensions", "fastener",
+                 "impeller_back", "sheets"});
   MakeUp m;
   m.driver = decode_frozen_driver(at.required("driver"));
   m.sleeve = at.required("sleeve").boolean();
@@ -183,6 +184,7 @@ MakeUp decode_frozen_make_up(const JsonReader& at) {
                           decode_optional(f->required("torque_upper"))};
     if (const auto hand = f->optional("hand")) m.fastener->hand = decode_hand(*hand);
   }
+  if (const auto sheets = at.optional("sheets")) m.sheets = decode_frozen_sheets(*sheets);
   if (const auto back = at.optional("impeller_back")) m.impeller_back = decode_impeller_back(*back);
   return m;
 }

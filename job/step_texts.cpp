@@ -2,34 +2,17 @@
 
 #include <algorithm>
 
-#include "job/check_words.h"
 #include "job/section.h"
-#include "job/toml_reader.h"
+#include "job/toml_words.h"
 
 namespace pumpwright::job {
 namespace {
 
-template <class E, std::size_t N>
-E one_of(const TomlReader& at, std::string_view key, const Words<E, N>& words) {
-  const std::string word = at.text(key);
-  std::string expected = "one of";
-  for (const auto& [known, value] : words) {
-    if (known == word) return value;
-    expected += " " + std::string(known);
-  }
-  at.refuse(key, word, expected);
-}
-
 constexpr Words<Rule, 2> rules{{{"guarded", Rule::guarded}, {"simple", Rule::simple}}};
-
-Text decode_text(const TomlReader& at) {
-  at.allow_only({"en", "es"});
-  return {at.text("en"), at.text("es")};
-}
 
 Text optional_text(const TomlReader& at, std::string_view key) {
   const auto inner = at.optional_table(key);
-  return inner ? decode_text(*inner) : Text{};
+  return inner ? toml_text(*inner) : Text{};
 }
 
 Source decode_source(const TomlReader& at) {
@@ -88,7 +71,7 @@ LimitFrom decode_limit(const TomlReader& at) {
 
 ChainPartText decode_chain_part(const TomlReader& at) {
   at.allow_only({"name", "coefficient", "check", "dimension", "when", "unless"});
-  ChainPart part{decode_text(at.table("name")), at.number_or("coefficient", 1), at.text_or("check", ""),
+  ChainPart part{toml_text(at.table("name")), at.number_or("coefficient", 1), at.text_or("check", ""),
                  at.text_or("dimension", "")};
   if (part.check.empty() == part.dimension.empty()) at.refuse("check", "", "either a check or a dimension");
   return {std::move(part), decode_condition(at)};
@@ -112,7 +95,7 @@ Kind decode_quantity(const TomlReader& at) {
 
 CheckText decode_check(const TomlReader& at) {
   at.allow_only({"id", "kind", "judged", "quantity", "from", "place", "turning", "instrument", "title",
-                 "if_it_fails", "sweep", "chain", "elapsed", "pair", "correct_with", "limit", "when",
+                 "if_it_fails", "sweep", "chain", "elapsed", "pair", "sheet", "correct_with", "limit", "when",
                  "unless"});
   CheckText out;
   Check& c = out.check;
@@ -124,8 +107,8 @@ CheckText decode_check(const TomlReader& at) {
   c.place = decode_place(at);
   c.turning = one_of(at, "turning", turning_words);
   c.instrument = at.text_or("instrument", "none");
-  c.title = decode_text(at.table("title"));
-  c.if_it_fails = decode_text(at.table("if_it_fails"));
+  c.title = toml_text(at.table("title"));
+  c.if_it_fails = toml_text(at.table("if_it_fails"));
   if (const auto sweep = at.optional_table("sweep")) {
     sweep->allow_only({"axis", "radius", "over"});
     c.sweep = {sweep->text("axis") == "face", sweep->text_or("radius", ""), sweep->text_or("over", "")};
@@ -134,12 +117,13 @@ CheckText decode_check(const TomlReader& at) {
     out.chain.push_back(decode_chain_part(part));
   if (const auto with = at.optional_table("correct_with")) {
     with->allow_only({"name", "check"});
-    c.correction = ChainCorrection{decode_text(with->table("name")), with->text("check")};
+    c.correction = ChainCorrection{toml_text(with->table("name")), with->text("check")};
   }
   if (const auto elapsed = at.optional_table("elapsed")) {
     c.starts_at = elapsed->text("from");
     c.ends_at = elapsed->text("to");
   }
+  if (c.kind == CheckKind::sheet) c.sheet = one_of(at, "sheet", sheet_words);
   if (c.kind == CheckKind::pairing) out.pair = one_of(at, "pair", pair_words);
   out.condition = decode_condition(at);
   for (const auto& limit : at.tables("limit"))
@@ -154,8 +138,8 @@ StepText decode_step(const TomlReader& at) {
   const auto stage = stage_from(at.text("stage"));
   if (!stage) at.refuse("stage", at.text("stage"), "a stage such as receive or fit");
   out.step.stage = *stage;
-  out.step.title = decode_text(at.table("title"));
-  out.step.what_to_do = decode_text(at.table("do"));
+  out.step.title = toml_text(at.table("title"));
+  out.step.what_to_do = toml_text(at.table("do"));
   out.step.caution = optional_text(at, "caution");
   out.step.source = decode_source(at.table("source"));
   out.step.hold = at.flag_or("hold", false);
@@ -166,21 +150,13 @@ StepText decode_step(const TomlReader& at) {
 }
 
 std::vector<StepText> decode_file(const NamedBytes& file) {
-  const std::string name(file.name);
-  try {
-    const toml::table root = toml::parse(file.bytes, name);
-    const TomlReader at(root, name);
-    at.allow_only({"step"});
-    std::vector<StepText> out;
-    for (const auto& step : at.tables("step"))
-      out.push_back(decode_step(step));
-    return out;
-  } catch (const toml::parse_error& e) {
-    throw BadInput({.field = "document",
-                    .place = fmt::format("{}:{}", name, e.source().begin.line),
-                    .value = std::string(e.description()),
-                    .expected = "a TOML document"});
-  }
+  const toml::table root = parse_toml(file);
+  const TomlReader at(root, std::string(file.name));
+  at.allow_only({"step"});
+  std::vector<StepText> out;
+  for (const auto& step : at.tables("step"))
+    out.push_back(decode_step(step));
+  return out;
 }
 
 }  // namespace

@@ -4,6 +4,18 @@
 
 namespace pumpwright::job {
 
+toml::table parse_toml(const NamedBytes& file) {
+  const std::string name(file.name);
+  try {
+    return toml::parse(file.bytes, name);
+  } catch (const toml::parse_error& e) {
+    throw BadInput({.field = "document",
+                    .place = fmt::format("{}:{}", name, e.source().begin.line),
+                    .value = std::string(e.description()),
+                    .expected = "a TOML document"});
+  }
+}
+
 std::string TomlReader::place_of(const toml::node& node) const {
   return fmt::format("{}:{}", file_, node.source().begin.line);
 }

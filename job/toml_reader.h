@@ -10,9 +10,13 @@
 #include <fmt/format.h>
 #include <toml++/toml.h>
 
+#include "catalog/catalog.h"
 #include "engine/quantity/bad_input.h"
 
 namespace pumpwright::job {
+
+// The whole file. Throws BadInput naming file and line when it is no TOML.
+toml::table parse_toml(const NamedBytes& file);
 
 // A table of a TOML file, together with the file's name for messages.
 class TomlReader {

@@ -17,7 +17,7 @@ struct ReasonWords {
   const char* es;
 };
 
-constexpr std::array<ReasonWords, 23> reasons{{
+constexpr std::array<ReasonWords, 26> reasons{{
     {Reason::inside, "inside", "inside the limit", "dentro del límite"},
     {Reason::outside, "outside", "outside the limit", "fuera del límite"},
     {Reason::inside_uncertainty, "inside-uncertainty", "the limit lies inside the measurement's uncertainty",
@@ -58,6 +58,12 @@ constexpr std::array<ReasonWords, 23> reasons{{
     {Reason::does_not_suit, "does-not-suit", "they must not meet", "no deben juntarse"},
     {Reason::pair_unknown, "pair-unknown", "nobody says whether they go together",
      "nadie dice si van bien juntos"},
+    {Reason::test_proves_nothing, "test-proves-nothing",
+     "the test was not carried out so that it proves anything",
+     "la prueba no se hizo de modo que demuestre algo"},
+    {Reason::test_kept, "test-kept", "the test shows what it must", "la prueba muestra lo que debe"},
+    {Reason::test_failed, "test-failed", "the test shows that it is not so",
+     "la prueba muestra que no es así"},
 }};
 
 const ReasonWords& words_of(Reason reason) {
@@ -272,6 +278,9 @@ Text settle(Reason reason, const Settling<double>& settling, const Unit& unit) {
               "Sujetar el eje hacia un lado, o usar dos comparadores a 180°."};
     case Reason::no_limit:
       return {"Enter the limit from the pump's sheet.", "Introducir el límite de la hoja de la bomba."};
+    case Reason::test_proves_nothing:
+      return {"Put right what the remarks name, and test again.",
+              "Corregir lo que dicen las observaciones y probar de nuevo."};
     case Reason::input_missing:
       return {"Take the missing reading.", "Tomar la lectura que falta."};
     default:

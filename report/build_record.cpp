@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "job/sheets/sheet_result.h"
 #include "report/chain_bar.h"
 #include "report/face_picture.h"
 #include "report/labels.h"
@@ -49,6 +50,7 @@ class Composition {
     seal_detail();
     set_verdict_table(flow_, in_);
     seal_service();
+    bench_tests();
     true_running();
     sweeps();
     chains();
@@ -135,6 +137,33 @@ class Composition {
     flow_.advance(8);
     draw_face(flow_.canvas(), {flow_.left(), flow_.y()}, flow_.width(), *picture);
     flow_.advance(face_height(*picture) + 8);
+  }
+
+  // Every line of what a test came to, once for each reading.
+  void bench_tests() {
+    bool headed = false;
+    for (const job::CheckFinding& finding : in_.judgement.findings) {
+      const job::Check* check = in_.snapshot.plan.find(finding.check);
+      if (check == nullptr || !check->sheet || !check->from.empty()) continue;
+      for (const job::JudgedReading& judged : finding.readings) {
+        if (!judged.sheet) continue;
+        if (!headed) {
+          flow_.heading(label(Label::bench_tests), 80);
+          flow_.paragraph(label(Label::bench_tests_note), small());
+          flow_.advance(6);
+        }
+        headed = true;
+        item(cut(check->title.in(in_.language)), lines_text(*judged.sheet), cut(judged.as_written));
+      }
+    }
+  }
+
+  std::string lines_text(const job::SheetResult& result) const {
+    std::string text;
+    for (const job::SheetLine& line : job::lines_of(result))
+      text += fmt::format("{}{}: {}", text.empty() ? "" : "\n", line.name.in(in_.language),
+                          line.value.in(in_.language));
+    return text;
   }
 
   void true_running() {

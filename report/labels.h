@@ -107,6 +107,8 @@ enum class Label {
   // the seal's faces
   seal_service,
   seal_service_note,
+  bench_tests,
+  bench_tests_note,
   true_running,
   true_running_note,
   true_turning,

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include <fmt/format.h>
+#include <nlohmann/json.hpp>
 
 #include "report/amount_text.h"
 #include "report/labels.h"
@@ -57,6 +58,15 @@ std::string written_sweep(const job::SweepReading& reading, job::Language langua
   return fmt::format("{}, {} … {}", count, written_text(least->reading), written_text(most->reading));
 }
 
+// The values of a bench test's sheet, in the order of its keys; yes and no stand in the record's JSON.
+std::string written_sheet(const job::SheetReading& sheet) {
+  std::vector<std::string> parts;
+  const nlohmann::json values = nlohmann::json::parse(sheet.json).flatten();
+  for (const auto& value : values)
+    if (value.is_string()) parts.push_back(value.get<std::string>());
+  return joined(parts);
+}
+
 }  // namespace
 
 std::string fill(const std::string& text, const std::string& value) {
@@ -88,6 +98,7 @@ std::string reading_as_written(const job::Reading& reading, job::Language langua
     return seen->note.empty() ? word : word + ": " + seen->note;
   }
   if (const auto* value = std::get_if<job::ValueReading>(&reading.body)) return written_values(*value);
+  if (const auto* sheet = std::get_if<job::SheetReading>(&reading.body)) return written_sheet(*sheet);
   if (const auto* size = std::get_if<job::SizeReading>(&reading.body)) return written_sizes(*size, language);
   return written_sweep(std::get<job::SweepReading>(reading.body), language);
 }

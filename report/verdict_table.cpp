@@ -240,7 +240,7 @@ class VerdictTable {
     if (check.limits.empty()) return {{label(Label::no_limit), small()}};
     const job::Limit& limit = check.limits.front();
     if (!limit.lower && !limit.upper)
-      return {{job::asked_of_a_pairing().in(in_.language), strong()}, {who_and_where(limit), small()}};
+      return {{job::asked_by(limit).in(in_.language), strong()}, {who_and_where(limit), small()}};
     Cell cell{{limit_text(limit), strong()}};
     const std::string same = limit_text_in(limit, shown_in);
     if (!same.empty()) cell.push_back({same, plain()});

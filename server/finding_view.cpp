@@ -5,6 +5,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include "job/sheets/sheet_result.h"
 #include "report/sweep_points.h"
 #include "server/amount_json.h"
 
@@ -69,6 +70,15 @@ const job::Reading* reading_with(const job::JobState& state, const std::string& 
   return nullptr;
 }
 
+// What a bench test's sheet came to, line by line.
+json lines_json(const job::JudgedReading& judged) {
+  json out = json::array();
+  if (judged.sheet)
+    for (const auto& line : job::lines_of(*judged.sheet))
+      out.push_back({{"name", text_json(line.name)}, {"value", text_json(line.value)}});
+  return out;
+}
+
 json reading_view(const job::Check& check, const job::JudgedReading& judged, const job::JobState& state) {
   const AnyQuantity value = judged.value.value_or(AnyQuantity(check.quantity, 0));
   const ShownUnits units = units_beside(job::unit_to_show(check, judged), value);
@@ -84,7 +94,8 @@ json reading_view(const job::Check& check, const job::JudgedReading& judged, con
            {"probability", number_or_null(judged.conformance_probability)},
            {"settle", judged.settle ? text_json(judged.settle->text) : json(nullptr)},
            {"remarks", json::array()},
-           {"sweep", nullptr}};
+           {"sweep", nullptr},
+           {"lines", lines_json(judged)}};
   if (judged.standard_uncertainty && std::isfinite(*judged.standard_uncertainty))
     out["u"] = doubt_json(check.quantity, 2 * *judged.standard_uncertainty, units);
   if (judged.margin && std::isfinite(*judged.margin))

@@ -7,6 +7,7 @@
 
 #include "catalog/catalog.h"
 #include "catalog/embedded.h"
+#include "job/check_words.h"
 #include "job/make_up.h"
 #include "job/service_wording.h"
 #include "report/labels.h"
@@ -114,6 +115,47 @@ json dimensions() {
   return out;
 }
 
+const std::vector<job::SheetForm>& sheet_forms() {
+  static const std::vector<job::SheetForm> forms =
+      job::load_sheet_forms(files_under(embedded_catalog(), "sheets/"));
+  return forms;
+}
+
+json field_view(const job::SheetField& field) {
+  json choices = json::array(), items = json::array();
+  for (const auto& choice : field.choices)
+    choices.push_back({{"word", choice.word}, {"title", text_json(choice.title)}});
+  for (const auto& item : field.items)
+    items.push_back(field_view(item));
+  json out{{"at", field.at},
+           {"kind", job::word_of(field.kind)},
+           {"title", text_json(field.title)},
+           {"example", field.example},
+           {"optional", field.optional},
+           {"choices", choices},
+           {"items", items},
+           {"only_if", nullptr}};
+  if (field.only_if) out["only_if"] = {{"at", field.only_if->at}, {"is", field.only_if->is}};
+  return out;
+}
+
+json fields_view(const job::SheetForm& form, job::FieldPart part) {
+  json out = json::array();
+  for (const auto& field : form.fields)
+    if (field.part == part) out.push_back(field_view(field));
+  return out;
+}
+
+// Every bench test a job can hold, with what its make-up says of it.
+json sheets() {
+  json out = json::array();
+  for (const auto& form : sheet_forms())
+    out.push_back({{"sheet", job::word_in(job::sheet_words, form.sheet)},
+                   {"title", text_json(form.title)},
+                   {"fields", fields_view(form, job::FieldPart::make_up)}});
+  return out;
+}
+
 json make_form() {
   const Catalog catalog = Catalog::load(embedded_catalog());
   return {
@@ -136,10 +178,17 @@ json make_form() {
        {{"threads", ids_of(catalog, "fastener-threads")},
         {"grades", grades_of(catalog)},
         {"conditions", ids_of(catalog, "nut-factor")}}},
-      {"dimensions", dimensions()}};
+      {"dimensions", dimensions()},
+      {"sheets", sheets()}};
 }
 
 }  // namespace
+
+json sheet_fields_view(job::SheetOf sheet, job::FieldPart part) {
+  for (const auto& form : sheet_forms())
+    if (form.sheet == sheet) return fields_view(form, part);
+  return json::array();
+}
 
 const json& make_up_form() {
   static const json form = make_form();

@@ -3,10 +3,12 @@
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
 
+#include "job/bench_sheet.h"
 #include "job/check_words.h"
 #include "report/amount_text.h"
 #include "server/amount_json.h"
 #include "server/finding_view.h"
+#include "server/make_up_form.h"
 
 namespace pumpwright::server {
 namespace {
@@ -115,7 +117,7 @@ json limit_words(const job::Limit& limit, const Unit& unit) {
 // In both systems of units; of a limit without bounds, what it asks.
 json limit_text_view(const job::Limit& limit) {
   if (!limit.lower && !limit.upper) {
-    const json words = text_json(job::asked_of_a_pairing());
+    const json words = text_json(job::asked_by(limit));
     return {{"inch", words}, {"metric", words}};
   }
   const Written& bound = limit.upper ? *limit.upper : *limit.lower;
@@ -147,7 +149,8 @@ json limits_view(const job::Check& check) {
 bool takes_reading(const job::Check& check) {
   using job::CheckKind;
   return check.from.empty() && (check.kind == CheckKind::confirmation || check.kind == CheckKind::value ||
-                                check.kind == CheckKind::size || check.kind == CheckKind::sweep);
+                                check.kind == CheckKind::size || check.kind == CheckKind::sweep ||
+                                (check.sheet && job::parts_of(*check.sheet).takes_reading()));
 }
 
 // Half of the dimension on which a face is swept; null when the make-up does not give it.
@@ -170,6 +173,8 @@ json check_view(const job::Step& step, const job::Check& check, const PlanInView
            {"title", text_json(check.title)},
            {"if_it_fails", check.if_it_fails.empty() ? json(nullptr) : text_json(check.if_it_fails)},
            {"takes_reading", takes_reading(check)},
+           {"sheet", check.sheet ? json(job::word_in(job::sheet_words, *check.sheet)) : json(nullptr)},
+           {"form", check.sheet ? sheet_fields_view(*check.sheet, job::FieldPart::reading) : json::array()},
            {"face", check.sweep.face},
            {"radius", radius_view(check, in.snapshot.make_up)},
            {"limits", limits_view(check)}};

@@ -65,7 +65,7 @@ json adoptable_view(std::span<const job::Check> held_back) {
     out.push_back(
         {{"limit", limit.id},
          {"title", text_json(check.title)},
-         {"text", bounded ? same_in_both(report::limit_text(limit)) : text_json(job::asked_of_a_pairing())},
+         {"text", bounded ? same_in_both(report::limit_text(limit)) : text_json(job::asked_by(limit))},
          {"source", same_in_both(citation(limit.source))}});
   }
   return out;

@@ -50,7 +50,7 @@ void read_parts(const JsonReader& json, PressureHoldSheet& sheet) {
   seal.allow_only({"fitted", "static_rating"});
   const auto rating = seal.optional("static_rating");
   if (seal.required("fitted").boolean())
-    sheet.parts.push_back({"the seal, standing still", gauge(seal.required("static_rating"), sheet)});
+    sheet.parts.push_back({seal_part_name, gauge(seal.required("static_rating"), sheet)});
   else if (rating)
     rating->refuse("no rating of a seal that is not fitted");
 }
@@ -150,13 +150,14 @@ PressureHoldSheet decode_pressure_hold(const JsonReader& json) {
   read_medium(json.required("medium"), sheet);
   const auto altitude = json.optional("altitude");
   sheet.atmosphere = seal::standard_atmosphere(altitude ? decode_length(*altitude, -500, 9000) : metres(0));
-  sheet.vented = json.required("vented").boolean();
-  sheet.isolated = json.required("isolated").boolean();
   hydraulics::HoldTest test;
   test.volume = sheet.volume;
   test.atmosphere = sheet.atmosphere;
   read_gauge(json.required("gauge"), sheet, test);
-  if (const auto readings = json.optional("readings")) read_readings(*readings, sheet, test);
+  const auto readings = json.optional("readings");
+  if (readings || json.optional("vented")) sheet.vented = json.required("vented").boolean();
+  if (readings || json.optional("isolated")) sheet.isolated = json.required("isolated").boolean();
+  if (readings) read_readings(*readings, sheet, test);
   if (const auto limit = json.optional("leak_limit"))
     sheet.leak_limit = cubic_metres_per_second(decode_positive(*limit, Kind::volume_flow).si);
   put_elasticity(json, sheet);

@@ -15,6 +15,9 @@
 
 namespace pumpwright::job {
 
+// The name under which the seal stands among the rated parts.
+inline constexpr const char* seal_part_name = "the seal, standing still";
+
 enum class HoldMedium { liquid, gas };
 
 struct PressureHoldSheet {

@@ -108,6 +108,26 @@ class Job(ProgramTest):
         info = subprocess.run(["pdfinfo", str(letter)], capture_output=True, text=True, check=True).stdout
         self.assertIn("612 x 792", info)
 
+    def test_a_bench_test_of_the_job_says_what_its_command_says(self):
+        job = json.loads((ROOT / "demo/greenhouse-circulator.json").read_text())
+        reading = next(e for e in job["events"] if e.get("check") == "pressure-hold")
+        file = {"format": "pumpwright-pressure-hold", "version": 1, "name": "the same",
+                **job["make_up"]["sheets"]["pressure-hold"], **reading["sheet"]}
+        alone = self.json_of("pressure-hold", "-", stdin=json.dumps(file).encode())
+
+        def check_of(check, status):
+            got = self.json_of("judge", "-", status=status, stdin=json.dumps(job).encode())
+            return next(c for c in got["checks"] if c["check"] == check)
+
+        leak = check_of("pressure-hold-leak", 0)["readings"][0]
+        self.assertEqual(leak["value_si"], alone["leak"]["leak_m3_s"])
+        self.assertEqual(leak["standard_uncertainty_si"], alone["leak"]["leak_u_m3_s"])
+        reading["sheet"]["isolated"] = False
+        held = check_of("pressure-hold", 1)
+        self.assertEqual((held["verdict"], held["reason"]), ("unproven", "test-proves-nothing"))
+        reading["sheet"]["readings"]["held"] = "soon"
+        self.assertIn("reading r36/sheet/readings/held", self.complaint_of("judge", "-", stdin=json.dumps(job).encode()))
+
     def test_the_drawings_are_svg_and_png(self):
         drawings = self.folder / "drawings"
         self.text_of("judge", GREENHOUSE, "--drawings", str(drawings))

@@ -82,6 +82,16 @@ const enter = {
     await readSweep(page, hand, card, reading);
     await hand.press(card.getByRole('button', { name: 'Send the sweep (13)' }));
   },
+  async sheet(page, hand, card, reading, check) {
+    await hand.select(card.getByLabel('Instrument'), reading.instrument);
+    for (const field of check.form) {
+      const value = field.at.split('/').slice(1).reduce((at, key) => at[key], reading.sheet);
+      const name = field.title.en;
+      if (field.kind === 'flag') await hand.choose(card.getByRole('group', { name }), value ? /^yes$/ : /^no$/);
+      else await hand.write(card.getByLabel(name, { exact: true }), value);
+    }
+    await hand.press(card.getByRole('button', { name: 'Take the reading' }));
+  },
 };
 
 async function readSweep(page, hand, card, reading) {
@@ -140,7 +150,7 @@ async function doStep(page, hand, step, checks) {
     const card = page.locator('.check-card', { has: page.locator(`#check-${check.id}`) });
     await card.waitFor();
     const take = check.id === spoiled.check ? spoilAndCorrect : enter[check.kind];
-    await take(page, hand, card, readings.get(check.id));
+    await take(page, hand, card, readings.get(check.id), check);
     await seeVerdict(card, 'pass');
     if (i + 1 < taken.length) await hand.press(page.getByRole('link', { name: /^Next: / }));
   }

@@ -21,7 +21,7 @@ TEST(JobFile, ReadsTheDemonstrationJobs) {
   const JobFile job = decode_job_file(demo("greenhouse-circulator").dump());
   EXPECT_EQ(job.header.number, "G-2117");
   EXPECT_TRUE(job.header.invented);
-  EXPECT_EQ(job.instruments.size(), 7U);
+  EXPECT_EQ(job.instruments.size(), 8U);
   EXPECT_EQ(job.overrides.size(), 1U);
 }
 

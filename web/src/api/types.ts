@@ -25,7 +25,8 @@ export type CheckKind =
   | 'elapsed'
   | 'preload'
   | 'pairing'
-  | 'service';
+  | 'service'
+  | 'sheet';
 
 export interface Person {
   id: string;
@@ -118,6 +119,8 @@ export interface JudgedReading {
   settle: Text | null;
   remarks: Text[];
   sweep: SweepView | null;
+  /** What a bench test's sheet came to. */
+  lines: { name: Text; value: Text }[];
 }
 
 export interface ChainShare {
@@ -137,6 +140,19 @@ export interface Finding {
   chain: ChainShare[];
 }
 
+/** One field of a bench test's sheet. */
+export interface SheetFieldView {
+  /** JSON pointer into the sheet; of a list's item, into one element. */
+  at: string;
+  kind: 'quantity' | 'text' | 'number' | 'word' | 'flag' | 'list';
+  title: Text;
+  example: string;
+  optional: boolean;
+  choices: { word: string; title: Text }[];
+  items: SheetFieldView[];
+  only_if: { at: string; is: string[] } | null;
+}
+
 export interface CheckView {
   id: string;
   step: string;
@@ -150,6 +166,9 @@ export interface CheckView {
   title: Text;
   if_it_fails: Text | null;
   takes_reading: boolean;
+  /** Whose bench test's sheet it is a figure of, and what is asked for it. */
+  sheet: string | null;
+  form: SheetFieldView[];
   face: boolean;
   radius: Amount | null;
   limits: LimitView[];
@@ -226,6 +245,7 @@ export interface ReadingPayload {
   values?: string[];
   size?: SizePayload;
   sweep?: SweepPayload;
+  sheet?: Record<string, unknown>;
 }
 
 export interface ReadingView {
@@ -524,6 +544,7 @@ export interface MakeUp {
   };
   speed: string;
   dimensions?: Record<string, DimensionEntry>;
+  sheets?: Record<string, Record<string, unknown>>;
 }
 
 export interface Titled {
@@ -544,6 +565,7 @@ export interface MakeUpForm {
   hands: Titled[];
   fastener: { threads: string[]; grades: string[]; conditions: string[] };
   dimensions: { name: string; title: Text; asked_when: string[] }[];
+  sheets: { sheet: string; title: Text; fields: SheetFieldView[] }[];
 }
 
 export interface PlanPreview {

@@ -5,6 +5,7 @@ import { dismiss, keptOf, type Outcome } from '../outbox/outbox';
 import { address } from '../route';
 import { say, show, timeText } from '../session/preferences';
 import { mayAnswerFor, mayWork } from '../session/session';
+import { SheetInput } from '../sheets/sheet_input';
 import { SweepEntry } from '../sweep/sweep_entry';
 import { t } from '../text/text';
 import { announce } from '../widgets/announce';
@@ -22,6 +23,7 @@ function Input(props: InputProps & { view: JobView }) {
   if (props.check.kind === 'confirmation') return <ConfirmationInput {...props} />;
   if (props.check.kind === 'size') return <SizeInput {...props} />;
   if (props.check.kind === 'sweep') return <SweepEntry {...props} />;
+  if (props.check.kind === 'sheet') return <SheetInput {...props} />;
   return <ValueInput {...props} />;
 }
 

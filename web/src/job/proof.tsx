@@ -134,6 +134,16 @@ function Judged({
           </div>
         )}
       </dl>
+      {judged.lines.length > 0 && (
+        <dl class="figures">
+          {judged.lines.map((line) => (
+            <div key={line.name.en}>
+              <dt>{say(line.name)}</dt>
+              <dd>{say(line.value)}</dd>
+            </div>
+          ))}
+        </dl>
+      )}
       <p>{say(judged.reason_title)}.</p>
       {judged.remarks.length > 0 && (
         <ul class="remarks">

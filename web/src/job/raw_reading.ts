@@ -1,5 +1,6 @@
 // A reading as the hand wrote it, in one line; for readings that are not judged yet and for those that were replaced.
 import type { ReadingPayload } from '../api/types';
+import { valuesOf } from '../sheets/sheet_values';
 import { t } from '../text/text';
 
 export function rawText(p: ReadingPayload): string {
@@ -9,5 +10,6 @@ export function rawText(p: ReadingPayload): string {
   if (p.values) return p.values.join('; ');
   if (p.size) return p.size.points.map((q) => q.diameter).join('; ');
   if (p.sweep) return p.sweep.points.map((q) => `${q.angle_deg}° ${q.reading}`).join('; ');
+  if (p.sheet) return Object.values(valuesOf(p.sheet)).join('; ');
   return '';
 }

@@ -8,6 +8,7 @@ import { newKey } from '../outbox/uuid';
 import { address, go } from '../route';
 import { say, timeText } from '../session/preferences';
 import { mayOpenJobs, thisDevice } from '../session/session';
+import { PlannedSheets } from '../sheets/planned_sheets';
 import { Banner, Header } from '../shell';
 import { t } from '../text/text';
 import { Busy, WorkButton } from '../widgets/busy';
@@ -230,6 +231,7 @@ export function SetUpPage() {
   const [copied, setCopied] = useState<string | null>(null);
   const [error, setError] = useState<ServerError | null>(null);
   const [said, setSaid] = useState<string | null>(null);
+  const [emptyInSheets, setEmptyInSheets] = useState(0);
   // One key for this job, so that pressing again after a lost answer makes no second one.
   const [key] = useState(newKey);
   const { preview, error: previewError, asking } = usePreview(makeUp);
@@ -243,6 +245,10 @@ export function SetUpPage() {
     const { bench, ...job } = header;
     if (header.number.trim() === '' || !isPlannable(makeUp)) {
       setSaid(t('jobNeeds'));
+      return;
+    }
+    if (emptyInSheets > 0) {
+      setSaid(t('sheetNeeds', { count: emptyInSheets }));
       return;
     }
     const device = thisDevice.value;
@@ -285,6 +291,16 @@ export function SetUpPage() {
                 needed={preview?.needed ?? []}
                 error={shownError}
                 onMakeUp={setMakeUp}
+              />
+              <PlannedSheets
+                key={copied ?? ''}
+                forms={form.sheets}
+                first={makeUp.sheets ?? {}}
+                error={shownError}
+                onSheets={(sheets, empty) => {
+                  setMakeUp({ ...makeUp, sheets });
+                  setEmptyInSheets(empty);
+                }}
               />
               {shownError && <Notice kind="error">{errorText(shownError)}</Notice>}
               {said && <Notice kind="error">{said}</Notice>}

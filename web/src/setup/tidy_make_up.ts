@@ -80,6 +80,7 @@ export function tidyMakeUp(m: MakeUp): MakeUp {
     service: tidyService(m.service),
     speed: m.speed,
     dimensions: m.dimensions ?? {},
+    ...(Object.keys(m.sheets ?? {}).length > 0 && m.sheets ? { sheets: m.sheets } : {}),
   };
 }
 

@@ -15,7 +15,14 @@ const kinds: [string, TextKey][] = [
   ['depth-gauge', 'kindDepthGauge'],
   ['calliper', 'kindCalliper'],
   ['torque-wrench', 'kindTorqueWrench'],
+  ['pressure-gauge', 'kindPressureGauge'],
 ];
+
+/** What a kind measures, when it is no length. */
+const measures: Record<string, string> = {
+  'torque-wrench': 'torque',
+  'pressure-gauge': 'pressure_gauge',
+};
 
 export const kindName = (kind: string): string => {
   const key = kinds.find(([word]) => word === kind)?.[1];
@@ -60,7 +67,7 @@ function instrumentOf(form: InstrumentForm) {
   const { mpe, repeatability, ...rest } = form;
   return {
     ...rest,
-    ...(form.kind === 'torque-wrench' ? { measures: 'torque' } : {}),
+    ...(measures[form.kind] ? { measures: measures[form.kind] } : {}),
     ...(mpe ? { mpe } : {}),
     ...(repeatability ? { repeatability } : {}),
   };

@@ -1,0 +1,132 @@
+#include "job/bench_sheet.h"
+
+#include <algorithm>
+#include <array>
+#include <utility>
+
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+#include <nlohmann/json.hpp>
+
+#include "engine/quantity/bad_input.h"
+#include "job/check_words.h"
+#include "job/sheets/pressure_hold_check.h"
+
+namespace pumpwright::job {
+namespace {
+
+using nlohmann::json;
+
+// What a kind of sheet must be able to do before anything was read.
+struct SheetKind {
+  SheetParts parts;
+  void (*try_planned)(const JsonReader& whole);  // throws BadInput
+  std::vector<std::string> (*tags)(const JsonReader& whole);
+  std::vector<Limit> (*limits)(Judged judged, const JsonReader& whole);
+};
+
+constexpr std::array<std::string_view, 7> hold_planned{"rule",  "parts",    "seal",      "medium",
+                                                       "gauge", "altitude", "leak_limit"};
+constexpr std::array<std::string_view, 3> hold_read{"vented", "isolated", "readings"};
+
+const std::array<SheetKind, 1>& kinds() {
+  static const std::array<SheetKind, 1> all{
+      {{{SheetOf::pressure_hold, "pumpwright-pressure-hold", hold_planned, hold_read},
+        pressure_hold::try_planned,
+        pressure_hold::tags,
+        pressure_hold::limits}}};
+  return all;
+}
+
+const SheetKind& kind_of(SheetOf sheet) {
+  return *std::find_if(kinds().begin(), kinds().end(),
+                       [sheet](const SheetKind& k) { return k.parts.of == sheet; });
+}
+
+std::string word_of(SheetOf sheet) {
+  return std::string(word_in(sheet_words, sheet));
+}
+
+// The keys of one part, into the file.
+void put(const std::string& part, std::span<const std::string_view> keys, json& whole) {
+  if (part.empty()) return;
+  const json object = json::parse(part);
+  for (const auto& [key, value] : object.items()) {
+    if (std::find(keys.begin(), keys.end(), key) == keys.end())
+      throw BadInput({.field = key,
+                      .place = "/" + key,
+                      .value = key,
+                      .expected = fmt::format("one of {} here", fmt::join(keys, ", "))});
+    whole[key] = value;
+  }
+}
+
+std::string object_text(const JsonReader& at) {
+  if (!at.is_object()) at.refuse("an object");
+  return at.raw().dump();
+}
+
+}  // namespace
+
+const SheetParts& parts_of(SheetOf sheet) {
+  return kind_of(sheet).parts;
+}
+
+JsonReader whole_sheet(SheetOf sheet, const std::string& planned, const std::string& read) {
+  const SheetParts& parts = parts_of(sheet);
+  json whole{{"format", parts.format}, {"version", 1}, {"name", word_of(sheet)}};
+  put(planned, parts.planned, whole);
+  put(read, parts.read, whole);
+  return JsonReader::parse(whole.dump());
+}
+
+BenchSheets decode_sheets(const JsonReader& sheets) {
+  BenchSheets out;
+  for (const auto& name : sheets.keys()) {
+    const JsonReader at = sheets.required(name);
+    const auto known = std::find_if(sheet_words.begin(), sheet_words.end(),
+                                    [&](const auto& entry) { return entry.first == name; });
+    if (known == sheet_words.end()) at.refuse("the sheet of a bench test, such as pressure-hold");
+    const std::string planned = object_text(at);
+    try {
+      kind_of(known->second).try_planned(whole_sheet(known->second, planned, {}));
+    } catch (const BadInput& e) {
+      throw e.at(at.pointer());
+    }
+    out.emplace(known->second, planned);
+  }
+  return out;
+}
+
+std::string decode_sheet_reading(const JsonReader& at) {
+  return object_text(at);
+}
+
+json encode_sheets(const BenchSheets& sheets) {
+  json out = json::object();
+  for (const auto& [sheet, planned] : sheets)
+    out[word_of(sheet)] = json::parse(planned);
+  return out;
+}
+
+BenchSheets decode_frozen_sheets(const JsonReader& at) {
+  return decode_sheets(at);
+}
+
+std::set<std::string> sheet_tags(const BenchSheets& sheets) {
+  std::set<std::string> out;
+  for (const auto& [sheet, planned] : sheets) {
+    out.insert(word_of(sheet));
+    for (auto& tag : kind_of(sheet).tags(whole_sheet(sheet, planned, {})))
+      out.insert(std::move(tag));
+  }
+  return out;
+}
+
+std::vector<Limit> sheet_limits(const Check& check, const BenchSheets& sheets) {
+  const auto at = sheets.find(*check.sheet);
+  if (at == sheets.end()) return {};
+  return kind_of(*check.sheet).limits(check.judged, whole_sheet(*check.sheet, at->second, {}));
+}
+
+}  // namespace pumpwright::job

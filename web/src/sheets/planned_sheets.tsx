@@ -1,0 +1,72 @@
+// Which bench tests a pump is to pass, and what each goes by, when its job is set up.
+import { useState } from 'preact/hooks';
+import type { MakeUpForm, ServerError } from '../api/types';
+import { say } from '../session/preferences';
+import { t } from '../text/text';
+import { Choice } from '../widgets/form';
+import { SheetFields } from './sheet_fields';
+import { missing, type Sheet, type SheetValues, sheetOf, valuesOf } from './sheet_values';
+
+export type Sheets = Record<string, Sheet>;
+
+interface Props {
+  forms: MakeUpForm['sheets'];
+  /** Of a job that this one is copied from. */
+  first: Sheets;
+  error: ServerError | null;
+  /** The sheets that are complete, and how many fields of the others are still empty. */
+  onSheets: (sheets: Sheets, empty: number) => void;
+}
+
+export function PlannedSheets({ forms, first, error, onSheets }: Props) {
+  const [chosen, setChosen] = useState<Record<string, SheetValues>>(() =>
+    Object.fromEntries(Object.entries(first).map(([word, sheet]) => [word, valuesOf(sheet)])),
+  );
+  const tell = (next: Record<string, SheetValues>) => {
+    setChosen(next);
+    const sheets: Sheets = {};
+    let empty = 0;
+    for (const form of forms) {
+      const values = next[form.sheet];
+      if (values === undefined) continue;
+      const left = missing(form.fields, values).length;
+      if (left === 0) sheets[form.sheet] = sheetOf(form.fields, values);
+      empty += left;
+    }
+    onSheets(sheets, empty);
+  };
+  const choose = (word: string, yes: boolean) => {
+    const { [word]: _gone, ...others } = chosen;
+    tell(yes ? { ...others, [word]: valuesOf(first[word] ?? {}) } : others);
+  };
+  return (
+    <section class="panel">
+      <h2>{t('benchTests')}</h2>
+      {forms.map((form) => {
+        const values = chosen[form.sheet];
+        return (
+          <div class="stack" key={form.sheet}>
+            <Choice
+              label={say(form.title)}
+              value={values === undefined ? 'no' : 'yes'}
+              options={[
+                { value: 'yes', label: t('yes') },
+                { value: 'no', label: t('no') },
+              ]}
+              onValue={(v) => choose(form.sheet, v === 'yes')}
+            />
+            {values !== undefined && (
+              <SheetFields
+                fields={form.fields}
+                values={values}
+                empty={[]}
+                error={error}
+                onValues={(v) => tell({ ...chosen, [form.sheet]: v })}
+              />
+            )}
+          </div>
+        );
+      })}
+    </section>
+  );
+}

@@ -1,0 +1,111 @@
+// The fields of a bench test's sheet, whatever the test: the server says what is asked.
+import type { ServerError, SheetFieldView } from '../api/types';
+import { say } from '../session/preferences';
+import { t } from '../text/text';
+import { Choice, errorText, Field, isAbout, Select } from '../widgets/form';
+import { isAsked, itemAt, lengthOf, type SheetValues } from './sheet_values';
+
+interface Props {
+  fields: readonly SheetFieldView[];
+  values: SheetValues;
+  /** Pointers of what was left empty and must not be. */
+  empty: readonly string[];
+  error: ServerError | null;
+  onValues: (values: SheetValues) => void;
+}
+
+interface OneProps extends Omit<Props, 'fields'> {
+  field: SheetFieldView;
+  at: string;
+}
+
+function One({ field, at, values, empty, error, onValues }: OneProps) {
+  const value = values[at] ?? '';
+  const set = (text: string) => onValues({ ...values, [at]: text });
+  const refused = error && isAbout(error, at.slice(1)) ? errorText(error) : null;
+  const said = refused ?? (empty.includes(at) ? t('stillEmpty') : null);
+  const label = field.optional ? `${say(field.title)} ${t('mayBeEmpty')}` : say(field.title);
+  if (field.kind === 'word')
+    return (
+      <Select
+        label={label}
+        value={value}
+        empty={t('choose')}
+        options={field.choices.map((c) => ({ value: c.word, label: say(c.title) }))}
+        error={said}
+        onValue={set}
+      />
+    );
+  if (field.kind === 'flag')
+    return (
+      <>
+        <Choice
+          label={label}
+          value={value}
+          options={[
+            { value: 'yes', label: t('yes') },
+            { value: 'no', label: t('no') },
+          ]}
+          onValue={set}
+        />
+        {said && (
+          <p class="field-error" role="alert">
+            {said}
+          </p>
+        )}
+      </>
+    );
+  return (
+    <Field
+      label={label}
+      hint={field.example ? t('suchAs', { example: field.example }) : ''}
+      value={value}
+      error={said}
+      onValue={set}
+    />
+  );
+}
+
+function List({ field, values, ...rest }: Omit<OneProps, 'at'>) {
+  const count = lengthOf(field, values);
+  const first = field.items[0];
+  return (
+    <>
+      {Array.from({ length: count }, (_, i) => (
+        <fieldset class="dimension" key={i}>
+          <legend>
+            {say(field.title)} {i + 1}
+          </legend>
+          {field.items.map((item) => (
+            <One key={item.at} field={item} at={itemAt(field, i, item)} values={values} {...rest} />
+          ))}
+        </fieldset>
+      ))}
+      {first && (
+        <button
+          type="button"
+          class="button button-plain"
+          onClick={() => rest.onValues({ ...values, [itemAt(field, count, first)]: '' })}
+        >
+          {t('oneMoreOf', { what: say(field.title) })}
+        </button>
+      )}
+    </>
+  );
+}
+
+export function SheetFields({ fields, values, ...rest }: Props) {
+  return (
+    <>
+      {fields
+        .filter((field) => isAsked(field, values))
+        .map((field) =>
+          field.kind === 'list' ? (
+            <List key={field.at} field={field} values={values} {...rest} />
+          ) : (
+            <One key={field.at} field={field} at={field.at} values={values} {...rest} />
+          ),
+        )}
+    </>
+  );
+}
