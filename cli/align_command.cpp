@@ -18,8 +18,8 @@ struct AlignArguments {
 Answer run_align(const AlignArguments& a, const Surroundings& surroundings) {
   AlignQuestion question{.file = a.file, .align = {}};
   const std::string bytes = read_input(a.file, json_bytes_max, surroundings.in);
-  question.align = naming_file(a.file, [&] { return decode_align_file(bytes); });
-  const auto finding = answer(question);
+  question.align = naming_file(a.file, [&] { return job::decode_alignment(job::JsonReader::parse(bytes)); });
+  const auto finding = naming_file(a.file, [&] { return job::alignment_finding(question.align); });
   return {.text = a.json ? align_json(question, finding) : align_text(question, finding, surroundings.colour),
           .exit_status = finding.verdict == "pass" ? exit_all_pass : exit_not_all_pass};
 }

@@ -5,6 +5,11 @@
 namespace pumpwright {
 namespace {
 
+using job::AlignmentFinding;
+using job::AlignmentSheet;
+using job::FootPlan;
+using job::SeenFrom;
+
 OrderedJson line_json(const alignment::ShaftLine& line) {
   const auto u = [&](std::size_t i) {
     return line.covariance ? json_number(std::sqrt((*line.covariance)[i * 5])) : OrderedJson(nullptr);
@@ -61,7 +66,7 @@ OrderedJson foot_json(const FootPlan& plan) {
           {"raised_m", json_number(plan.raised.value())}};
 }
 
-OrderedJson soft_foot_json(const AlignFinding& f) {
+OrderedJson soft_foot_json(const AlignmentFinding& f) {
   if (!f.soft_foot) return nullptr;
   auto soft = OrderedJson::array();
   for (const auto foot : f.soft_foot->soft)
@@ -74,8 +79,8 @@ OrderedJson soft_foot_json(const AlignFinding& f) {
 
 }  // namespace
 
-std::string align_json(const AlignQuestion& q, const AlignFinding& f) {
-  const AlignFile& file = q.align;
+std::string align_json(const AlignQuestion& q, const AlignmentFinding& f) {
+  const AlignmentSheet& file = q.align;
   auto dials = OrderedJson::array();
   for (std::size_t d = 0; d < 2; ++d)
     dials.push_back(dial_json(file.dial_names[d], f.dials[d]));

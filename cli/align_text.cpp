@@ -14,6 +14,10 @@ namespace pumpwright {
 namespace {
 
 using alignment::ShaftLine;
+using job::AlignmentFinding;
+using job::AlignmentSheet;
+using job::FootPlan;
+using job::SeenFrom;
 
 constexpr std::size_t text_width = 100;
 
@@ -23,7 +27,7 @@ struct Shown {
   const Unit& slope_unit;
   int decimals;
 
-  explicit Shown(const AlignFile& file)
+  explicit Shown(const AlignmentSheet& file)
       : length_unit(*file.offset_tolerance.unit),
         slope_unit(*file.angularity_tolerance.unit),
         decimals(decimals_for_graduation(file.instrument.graduation.value() / 10, length_unit)) {}
@@ -35,7 +39,7 @@ struct Shown {
   std::string slope(Angle a) const { return format_decimals(a, slope_unit, 3); }
 };
 
-std::string reason_text(const AlignFile& file, const std::string& reason) {
+std::string reason_text(const AlignmentSheet& file, const std::string& reason) {
   if (reason == "inside-guarded")
     return "offset and angularity keep to their tolerances warm, their doubt included";
   if (reason == "outside-guarded") return "out of tolerance warm: do the moves below, then sweep again";
@@ -51,7 +55,7 @@ std::string reason_text(const AlignFile& file, const std::string& reason) {
                      file.dials[0].readings.size());
 }
 
-std::string seen_text(const AlignFile& file) {
+std::string seen_text(const AlignmentSheet& file) {
   const bool fixed = file.seen_from == SeenFrom::fixed_machine;
   return fmt::format(
       "Clock positions, left and right as seen from the outer end of the {} machine, looking along the "
@@ -59,7 +63,7 @@ std::string seen_text(const AlignFile& file) {
       fixed ? "fixed" : "moved");
 }
 
-std::string dials_text(const AlignFile& file, const AlignFinding& f, const Shown& s) {
+std::string dials_text(const AlignmentSheet& file, const AlignmentFinding& f, const Shown& s) {
   TextTable table({Align::left, Align::left, Align::right, Align::right, Align::left});
   table.add({"indicator", "", "wave", "disagreement", ""});
   for (std::size_t d = 0; d < 2; ++d) {
@@ -85,7 +89,7 @@ std::string line_text(const ShaftLine& line, const Shown& s) {
                      slope(line.up_slope), slope(line.right_slope));
 }
 
-std::string judged_text(const AlignFile& file, const AlignFinding& f, const Shown& s, bool colour) {
+std::string judged_text(const AlignmentSheet& file, const AlignmentFinding& f, const Shown& s, bool colour) {
   TextTable table({Align::left, Align::right, Align::right, Align::right, Align::left});
   table.add({"warm, at the coupling", "found", "standard doubt", "tolerance", ""});
   const auto& o = f.offset;
@@ -97,7 +101,7 @@ std::string judged_text(const AlignFile& file, const AlignFinding& f, const Show
   return table.text();
 }
 
-std::string shims_of(const AlignFile& file, const alignment::ShimPack& pack) {
+std::string shims_of(const AlignmentSheet& file, const alignment::ShimPack& pack) {
   std::vector<std::string> pieces;
   for (const Length& thickness : pack.shims)
     for (const auto& written : file.shims->stock)
@@ -108,7 +112,8 @@ std::string shims_of(const AlignFile& file, const alignment::ShimPack& pack) {
   return pieces.empty() ? "no shim" : fmt::format("{}", fmt::join(pieces, " + "));
 }
 
-std::string foot_text(const AlignFile& file, const std::string& name, const FootPlan& plan, const Shown& s) {
+std::string foot_text(const AlignmentSheet& file, const std::string& name, const FootPlan& plan,
+                      const Shown& s) {
   const Length raise = plan.wanted.raise;
   const Length push = plan.wanted.push;
   std::string text =
@@ -129,7 +134,7 @@ std::string foot_text(const AlignFile& file, const std::string& name, const Foot
   return text;
 }
 
-std::string moves_text(const AlignFile& file, const AlignFinding& f, const Shown& s) {
+std::string moves_text(const AlignmentSheet& file, const AlignmentFinding& f, const Shown& s) {
   std::string text = "\nMoves of the moved machine, cold:\n" + foot_text(file, "Front", f.front, s) +
                      foot_text(file, "Back", f.back, s);
   return text +
@@ -138,7 +143,7 @@ std::string moves_text(const AlignFile& file, const AlignFinding& f, const Shown
                      f.after_within ? "within tolerance; sweep again to prove it" : "still out of tolerance");
 }
 
-std::string soft_foot_text(const AlignFile& file, const AlignFinding& f, const Shown& s) {
+std::string soft_foot_text(const AlignmentSheet& file, const AlignmentFinding& f, const Shown& s) {
   if (!f.soft_foot) return "";
   if (f.soft_foot->soft.empty())
     return fmt::format("\nNo foot is soft (none springs more than {}; habit of the trade).\n",
@@ -167,8 +172,8 @@ std::string caution_text() {
 
 }  // namespace
 
-std::string align_text(const AlignQuestion& q, const AlignFinding& f, bool colour) {
-  const AlignFile& file = q.align;
+std::string align_text(const AlignQuestion& q, const AlignmentFinding& f, bool colour) {
+  const AlignmentSheet& file = q.align;
   const Shown s(file);
   std::string text = fmt::format("{}: {}\n\n", shown_name(q.file), one_line(file.name));
   text += wrapped(fmt::format("{}  {}", verdict_word(f.verdict, colour), reason_text(file, f.reason)),

@@ -18,8 +18,8 @@ struct BalanceArguments {
 Answer run_balance(const BalanceArguments& a, const Surroundings& surroundings) {
   BalanceQuestion question{.file = a.file, .balance = {}};
   const std::string bytes = read_input(a.file, json_bytes_max, surroundings.in);
-  question.balance = naming_file(a.file, [&] { return decode_balance_file(bytes); });
-  const auto finding = answer(question);
+  question.balance = naming_file(a.file, [&] { return job::decode_balance(job::JsonReader::parse(bytes)); });
+  const auto finding = naming_file(a.file, [&] { return job::balance_finding(question.balance); });
   const bool well = finding.verdict.empty() || finding.verdict == "pass";
   return {
       .text = a.json ? balance_json(question, finding) : balance_text(question, finding, surroundings.colour),

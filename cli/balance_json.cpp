@@ -5,6 +5,11 @@
 namespace pumpwright {
 namespace {
 
+using job::BalanceFinding;
+using job::BalanceSheet;
+using job::JudgedUnbalance;
+using job::PlaneCorrection;
+using job::PlaneInFile;
 using rotor::Unbalance;
 
 OrderedJson json_unbalance(const std::optional<Unbalance>& u) {
@@ -77,7 +82,7 @@ OrderedJson judged_json(const JudgedUnbalance& j) {
           {"reason", v.reason}};
 }
 
-OrderedJson influence_json(const BalanceFile& file, const BalanceFinding& f) {
+OrderedJson influence_json(const BalanceSheet& file, const BalanceFinding& f) {
   auto list = OrderedJson::array();
   for (std::size_t s = 0; s < f.influence.size(); ++s)
     for (std::size_t p = 0; p < file.planes.size(); ++p) {
@@ -90,7 +95,7 @@ OrderedJson influence_json(const BalanceFile& file, const BalanceFinding& f) {
   return list;
 }
 
-OrderedJson left_json(const BalanceFile& file, const rotor::BalanceSolution& solution) {
+OrderedJson left_json(const BalanceSheet& file, const rotor::BalanceSolution& solution) {
   auto list = OrderedJson::array();
   for (std::size_t s = 0; s < file.sensors.size(); ++s) {
     const bool velocity = file.sensors[s].unit->kind == Kind::velocity;
@@ -100,7 +105,7 @@ OrderedJson left_json(const BalanceFile& file, const rotor::BalanceSolution& sol
   return list;
 }
 
-OrderedJson effects_json(const BalanceFile& file, const BalanceFinding& f) {
+OrderedJson effects_json(const BalanceSheet& file, const BalanceFinding& f) {
   auto list = OrderedJson::array();
   for (const auto& effect : f.effects) {
     auto on = OrderedJson::array();
@@ -113,7 +118,7 @@ OrderedJson effects_json(const BalanceFile& file, const BalanceFinding& f) {
   return list;
 }
 
-OrderedJson trial_json(const BalanceFile& file, const BalanceFinding& f) {
+OrderedJson trial_json(const BalanceSheet& file, const BalanceFinding& f) {
   auto list = OrderedJson::array();
   for (std::size_t p = 0; p < file.planes.size(); ++p)
     list.push_back({{"plane", file.planes[p].name},
@@ -141,7 +146,7 @@ OrderedJson key_json(const BalanceFinding& f) {
 }  // namespace
 
 std::string balance_json(const BalanceQuestion& q, const BalanceFinding& f) {
-  const BalanceFile& file = q.balance;
+  const BalanceSheet& file = q.balance;
   OrderedJson json = {{"file", q.file},
                       {"name", file.name},
                       {"grade_m_s", file.rotor.grade.value()},

@@ -13,6 +13,12 @@
 namespace pumpwright {
 namespace {
 
+using job::BalanceFinding;
+using job::BalanceSheet;
+using job::DrillAtHand;
+using job::PlaneCorrection;
+using job::PlaneInFile;
+using job::WeightsAtHand;
 using rotor::Unbalance;
 
 constexpr std::size_t text_width = 100;
@@ -59,7 +65,7 @@ std::string reason_text(const std::string& reason) {
   return "the limit lies inside the doubt: repeat runs, or read amplitude and phase finer";
 }
 
-std::string angles_text(const BalanceFile& file) {
+std::string angles_text(const BalanceSheet& file) {
   const bool against = file.runs.sense.places == rotor::PlacesRise::against_rotation;
   const bool lag = file.runs.sense.phase == rotor::PhaseIs::lag;
   return fmt::format("Places are degrees from the keyway or mark, rising {} rotation. Phase is {}.",

@@ -18,7 +18,8 @@ struct RotorArguments {
 
 Answer run_rotor(const RotorArguments& a, const Surroundings& surroundings) {
   const std::string bytes = read_input(a.file, json_bytes_max, surroundings.in);
-  const RotorFile file = naming_file(a.file, [&] { return decode_rotor_file(bytes); });
+  const job::RotorSheet file =
+      naming_file(a.file, [&] { return job::decode_rotor(job::JsonReader::parse(bytes)); });
   const rotor::RotorAssessment finding = naming_file(a.file, [&] { return rotor::assess(file.pump); });
   const bool well = std::all_of(finding.verdicts.begin(), finding.verdicts.end(),
                                 [](const rotor::RotorVerdict& v) { return v.outcome == Outcome::pass; });

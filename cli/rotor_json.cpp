@@ -5,6 +5,7 @@
 namespace pumpwright {
 namespace {
 
+using job::RotorSheet;
 using rotor::Range;
 using rotor::RotorAssessment;
 
@@ -17,7 +18,7 @@ OrderedJson range_json(const Range<Q>& r, double unit = 1) {
 
 constexpr double hour_s = 3600;
 
-OrderedJson bearings_json(const RotorFile& file, const RotorAssessment& a) {
+OrderedJson bearings_json(const RotorSheet& file, const RotorAssessment& a) {
   auto list = OrderedJson::array();
   for (std::size_t i = 0; i < a.bearings.size(); ++i) {
     const rotor::BearingFinding& b = a.bearings[i];
@@ -72,7 +73,7 @@ OrderedJson verdicts_json(const RotorAssessment& a) {
 
 }  // namespace
 
-std::string rotor_json(const std::string& path, const RotorFile& file, const RotorAssessment& a) {
+std::string rotor_json(const std::string& path, const RotorSheet& file, const RotorAssessment& a) {
   const rotor::RotorCase& pump = file.pump;
   const rotor::RadialFactor& k = pump.pump.factor;
   OrderedJson json = {

@@ -3,12 +3,13 @@
 
 #include <string>
 
-#include "cli/rotor_file.h"
+#include "job/sheets/rotor_sheet.h"
 
 namespace pumpwright {
 
-std::string rotor_text(const std::string& path, const RotorFile& file, const rotor::RotorAssessment& finding,
-                       bool colour);
-std::string rotor_json(const std::string& path, const RotorFile& file, const rotor::RotorAssessment& finding);
+std::string rotor_text(const std::string& path, const job::RotorSheet& file,
+                       const rotor::RotorAssessment& finding, bool colour);
+std::string rotor_json(const std::string& path, const job::RotorSheet& file,
+                       const rotor::RotorAssessment& finding);
 
 }  // namespace pumpwright

@@ -16,6 +16,7 @@
 namespace pumpwright {
 namespace {
 
+using job::RotorSheet;
 using rotor::Range;
 using rotor::RotorAssessment;
 using rotor::RotorReason;
@@ -30,7 +31,7 @@ std::string percent(double share) {
 
 class Sheet {
  public:
-  Sheet(const std::string& path, const RotorFile& file, const RotorAssessment& finding, bool colour)
+  Sheet(const std::string& path, const RotorSheet& file, const RotorAssessment& finding, bool colour)
       : path_(path),
         file_(file),
         pump_(file.pump),
@@ -277,7 +278,7 @@ class Sheet {
   }
 
   const std::string& path_;
-  const RotorFile& file_;
+  const RotorSheet& file_;
   const rotor::RotorCase& pump_;
   const RotorAssessment& finding_;
   bool colour_;
@@ -286,7 +287,7 @@ class Sheet {
 
 }  // namespace
 
-std::string rotor_text(const std::string& path, const RotorFile& file, const RotorAssessment& finding,
+std::string rotor_text(const std::string& path, const RotorSheet& file, const RotorAssessment& finding,
                        bool colour) {
   return Sheet(path, file, finding, colour).text();
 }

@@ -10,7 +10,10 @@
 
 #include "engine/quantity/bad_input.h"
 #include "job/check_words.h"
+#include "job/sheets/alignment_check.h"
+#include "job/sheets/balance_check.h"
 #include "job/sheets/pressure_hold_check.h"
+#include "job/sheets/rotor_check.h"
 
 namespace pumpwright::job {
 namespace {
@@ -29,12 +32,39 @@ constexpr std::array<std::string_view, 7> hold_planned{"rule",  "parts",    "sea
                                                        "gauge", "altitude", "leak_limit"};
 constexpr std::array<std::string_view, 3> hold_read{"vented", "isolated", "readings"};
 
-const std::array<SheetKind, 1>& kinds() {
-  static const std::array<SheetKind, 1> all{
-      {{{SheetOf::pressure_hold, "pumpwright-pressure-hold", hold_planned, hold_read},
+constexpr std::array<std::string_view, 4> balance_planned{"angles", "rotor", "planes", "key"};
+constexpr std::array<std::string_view, 2> balance_read{"sensors", "runs"};
+
+constexpr std::array<std::string_view, 7> alignment_planned{
+    "seen_from", "tolerance", "coupling", "sweep_tolerance", "moved", "fixed", "shims"};
+constexpr std::array<std::string_view, 3> alignment_read{"indicator", "dials", "soft_foot"};
+
+constexpr std::array<std::string_view, 11> rotor_planned{
+    "speed",     "material",        "shaft",     "bearings",   "impeller", "others",
+    "seal_face", "operating_point", "unbalance", "axial_load", "limits"};
+
+std::vector<std::string> no_tags(const JsonReader&) {
+  return {};
+}
+
+const std::array<SheetKind, sheet_words.size()>& kinds() {
+  static const std::array<SheetKind, sheet_words.size()> all{
+      {{{SheetOf::pressure_hold, "pumpwright-pressure-hold", hold_planned, hold_read, {}},
         pressure_hold::try_planned,
         pressure_hold::tags,
-        pressure_hold::limits}}};
+        pressure_hold::limits},
+       {{SheetOf::balance, "pumpwright-balance", balance_planned, balance_read, {}},
+        balance::try_planned,
+        no_tags,
+        [](Judged, const JsonReader& whole) { return balance::limits(whole); }},
+       {{SheetOf::alignment, "pumpwright-align", alignment_planned, alignment_read, "indicator"},
+        aligning::try_planned,
+        no_tags,
+        [](Judged, const JsonReader& whole) { return aligning::limits(whole); }},
+       {{SheetOf::rotor, "pumpwright-rotor", rotor_planned, {}, {}},
+        shaft::try_planned,
+        shaft::tags,
+        shaft::limits}}};
   return all;
 }
 

@@ -26,6 +26,7 @@ struct SheetParts {
   std::string_view format;                    // of the command's file
   std::span<const std::string_view> planned;  // in the make-up
   std::span<const std::string_view> read;     // in the reading; empty: the make-up says everything
+  std::string_view instrument_key;  // one of `read` that the reading's instrument fills; may be empty
 
   bool takes_reading() const { return !read.empty(); }
 };

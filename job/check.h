@@ -26,7 +26,7 @@ enum class CheckKind {
 };
 
 // Tests of the bench whose sheet a job can hold.
-enum class SheetOf { pressure_hold };
+enum class SheetOf { pressure_hold, balance, alignment, rotor };
 
 // Which number of the reading or of the computation the limit bounds.
 enum class Judged {
@@ -47,7 +47,19 @@ enum class Judged {
   face_margin,          // of service: how far the seat's face reaches beyond the ring's, at the worst place
   held,                 // of a pressure hold: nothing leaked, and the test proves it
   leak,                 // of a pressure hold: the leak that the gauge's fall comes to
+  balanced,             // of a balance: what is left keeps to what the grade permits
+  aligned,              // of an alignment: offset and angularity keep to their tolerances, warm
+  seal_deflection,      // of a rotor: the shaft's at the seal's faces, under its load
+  critical_speed,       // of a rotor: far enough from the running speed
+  bearing_life,         // of a rotor: of both together
 };
+
+// Whether it is kept or not is all there is to say: no number can be bounded.
+constexpr bool says_yes_or_no(Judged judged) {
+  return judged == Judged::confirmed || judged == Judged::suits || judged == Judged::held ||
+         judged == Judged::balanced || judged == Judged::aligned || judged == Judged::seal_deflection ||
+         judged == Judged::critical_speed || judged == Judged::bearing_life;
+}
 
 // The pairs a make-up can be asked about.
 enum class Pair {

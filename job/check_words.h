@@ -23,7 +23,7 @@ inline constexpr Words<CheckKind, 10> check_kind_words{{{"confirmation", CheckKi
                                                         {"pairing", CheckKind::pairing},
                                                         {"service", CheckKind::service},
                                                         {"sheet", CheckKind::sheet}}};
-inline constexpr Words<Judged, 17> judged_words{{{"confirmed", Judged::confirmed},
+inline constexpr Words<Judged, 22> judged_words{{{"confirmed", Judged::confirmed},
                                                  {"value", Judged::value},
                                                  {"local-size", Judged::local_size},
                                                  {"ovality", Judged::ovality},
@@ -39,13 +39,21 @@ inline constexpr Words<Judged, 17> judged_words{{{"confirmed", Judged::confirmed
                                                  {"tracking-share", Judged::tracking_share},
                                                  {"face-margin", Judged::face_margin},
                                                  {"held", Judged::held},
-                                                 {"leak", Judged::leak}}};
+                                                 {"leak", Judged::leak},
+                                                 {"balanced", Judged::balanced},
+                                                 {"aligned", Judged::aligned},
+                                                 {"seal-deflection", Judged::seal_deflection},
+                                                 {"critical-speed", Judged::critical_speed},
+                                                 {"bearing-life", Judged::bearing_life}}};
 inline constexpr Words<Pair, 5> pair_words{{{"lubricant-elastomer", Pair::lubricant_elastomer},
                                             {"liquid-elastomer", Pair::liquid_elastomer},
                                             {"ring-seat", Pair::ring_seat},
                                             {"coil-rotation", Pair::coil_rotation},
                                             {"fastener-rotation", Pair::fastener_rotation}}};
-inline constexpr Words<SheetOf, 1> sheet_words{{{"pressure-hold", SheetOf::pressure_hold}}};
+inline constexpr Words<SheetOf, 4> sheet_words{{{"pressure-hold", SheetOf::pressure_hold},
+                                                {"balance", SheetOf::balance},
+                                                {"alignment", SheetOf::alignment},
+                                                {"rotor", SheetOf::rotor}}};
 inline constexpr Words<Goes, 3> goes_words{
     {{"together", Goes::together}, {"apart", Goes::apart}, {"unknown", Goes::unknown}}};
 inline constexpr Words<Turning, 2> turning_words{

@@ -47,6 +47,14 @@ std::size_t named(const JsonReader& json, const std::vector<std::string>& names)
   return static_cast<std::size_t>(found - names.begin());
 }
 
+std::size_t named_or_numbered(const JsonReader& json, const std::vector<std::string>& names) {
+  const auto text = json.text(80);
+  const bool is_name = std::find(names.begin(), names.end(), text) != names.end();
+  for (std::size_t i = 0; !is_name && i < names.size(); ++i)
+    if (text == std::to_string(i + 1)) return i;
+  return named(json, names);
+}
+
 std::string new_name(const JsonReader& json, const std::vector<std::string>& names) {
   auto name = json.text(80);
   if (name.empty()) json.refuse("a name");

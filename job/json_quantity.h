@@ -32,6 +32,9 @@ Q quantity_between(const JsonReader& json, double least, double most, const std:
 // The place of a name in `names`; refused with the names that would do.
 std::size_t named(const JsonReader& json, const std::vector<std::string>& names);
 
+// As `named`, or by its number in their order, from "1", where no name is that number.
+std::size_t named_or_numbered(const JsonReader& json, const std::vector<std::string>& names);
+
 // A name of 1 to 80 bytes that is not yet in `names`.
 std::string new_name(const JsonReader& json, const std::vector<std::string>& names);
 

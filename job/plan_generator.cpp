@@ -238,7 +238,7 @@ void apply(const LimitOverride& from, Plan& plan) {
   for (auto& step : plan.steps)
     for (auto& check : step.checks) {
       if (check.id != from.check) continue;
-      if (check.kind == CheckKind::pairing || check.judged == Judged::held)
+      if (says_yes_or_no(check.judged))
         throw BadInput({.field = "check",
                         .place = from.place + "/check",
                         .value = from.check,

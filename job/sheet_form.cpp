@@ -7,12 +7,13 @@
 namespace pumpwright::job {
 namespace {
 
-constexpr Words<FieldKind, 6> kind_words{{{"quantity", FieldKind::quantity},
+constexpr Words<FieldKind, 7> kind_words{{{"quantity", FieldKind::quantity},
                                           {"text", FieldKind::text},
                                           {"number", FieldKind::number},
                                           {"word", FieldKind::word},
                                           {"flag", FieldKind::flag},
-                                          {"list", FieldKind::list}}};
+                                          {"list", FieldKind::list},
+                                          {"fixed", FieldKind::fixed}}};
 constexpr Words<FieldPart, 2> part_words{{{"make-up", FieldPart::make_up}, {"reading", FieldPart::reading}}};
 
 std::string decode_pointer(const TomlReader& at) {
@@ -35,18 +36,23 @@ AskedIf decode_asked_if(const TomlReader& at) {
   return {decode_pointer(at), at.texts("is")};
 }
 
-SheetField decode_field(const TomlReader& at, FieldPart part) {
-  at.allow_only({"part", "at", "kind", "title", "example", "optional", "choice", "item", "only_if"});
+SheetField decode_field(const TomlReader& at, FieldPart part, bool is_item) {
+  at.allow_only(
+      {"part", "at", "kind", "title", "example", "value", "optional", "bare", "choice", "item", "only_if"});
   SheetField field;
   field.part = part;
-  field.at = decode_pointer(at);
+  field.at = is_item && at.text_or("at", "").empty() ? "" : decode_pointer(at);
   field.kind = one_of(at, "kind", kind_words);
-  field.title = toml_text(at.table("title"));
+  if (field.kind == FieldKind::fixed)
+    field.value = at.text("value");
+  else
+    field.title = toml_text(at.table("title"));
   field.example = at.text_or("example", "");
   field.optional = at.flag_or("optional", false);
+  field.bare = at.flag_or("bare", false);
   field.choices = decode_choices(at);
   for (const auto& item : at.tables("item"))
-    field.items.push_back(decode_field(item, part));
+    field.items.push_back(decode_field(item, part, true));
   if (const auto asked = at.optional_table("only_if")) field.only_if = decode_asked_if(*asked);
   if (field.choices.empty() == (field.kind == FieldKind::word))
     at.refuse("choice", "", "choices for a word and for nothing else");
@@ -63,7 +69,7 @@ SheetForm decode_form(const NamedBytes& file) {
   form.sheet = one_of(at, "sheet", sheet_words);
   form.title = toml_text(at.table("title"));
   for (const auto& field : at.tables("field"))
-    form.fields.push_back(decode_field(field, one_of(field, "part", part_words)));
+    form.fields.push_back(decode_field(field, one_of(field, "part", part_words), false));
   return form;
 }
 

@@ -12,7 +12,8 @@
 
 namespace pumpwright::job {
 
-enum class FieldKind { quantity, text, number, word, flag, list };
+// A fixed one is not asked: it goes into the sheet as it stands once something beside it was typed.
+enum class FieldKind { quantity, text, number, word, flag, list, fixed };
 enum class FieldPart { make_up, reading };
 
 struct FieldChoice {
@@ -28,11 +29,14 @@ struct AskedIf {
 
 struct SheetField {
   FieldPart part = FieldPart::make_up;
-  std::string at;  // JSON pointer into the sheet; of an item, into one element of its list
+  std::string at;  // JSON pointer into the sheet; of an item, into one element of its list, empty for the
+                   // element itself
   FieldKind kind = FieldKind::quantity;
   Text title;
   std::string example;  // "150 psig"; may be empty
+  std::string value;    // of a fixed one
   bool optional = false;
+  bool bare = false;                 // a number without a unit takes that of the instrument it is read with
   std::vector<FieldChoice> choices;  // of a word
   std::vector<SheetField> items;     // of a list
   std::optional<AskedIf> only_if;

@@ -15,6 +15,7 @@
 #include "report/record_front.h"
 #include "report/record_text.h"
 #include "report/section_drawing.h"
+#include "report/sheet_drawing.h"
 #include "report/true_drawing.h"
 #include "report/verdict_table.h"
 
@@ -154,8 +155,19 @@ class Composition {
         }
         headed = true;
         item(cut(check->title.in(in_.language)), lines_text(*judged.sheet), cut(judged.as_written));
+        test_picture(*judged.sheet);
       }
     }
+  }
+
+  void test_picture(const job::SheetResult& result) {
+    const auto picture = job::picture_of(result);
+    if (!picture) return;
+    constexpr double width = 300;
+    const double height = sheet_picture_height(flow_.canvas(), width, *picture, in_.language);
+    flow_.keep_together(height);
+    draw_sheet_picture(flow_.canvas(), {flow_.left(), flow_.y()}, width, *picture, in_.language);
+    flow_.advance(height + 10);
   }
 
   std::string lines_text(const job::SheetResult& result) const {

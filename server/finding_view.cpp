@@ -70,6 +70,42 @@ const job::Reading* reading_with(const job::JobState& state, const std::string& 
   return nullptr;
 }
 
+json point_json(const job::PicturePoint& at) {
+  const auto rounded = [](double units) { return std::round(units * 100) / 100; };
+  return {rounded(at.x), rounded(at.y)};
+}
+
+json picture_json(const job::SheetPicture& picture) {
+  json strokes = json::array(), circles = json::array(), words = json::array();
+  for (const auto& stroke : picture.strokes) {
+    json points = json::array();
+    for (const auto& point : stroke.points)
+      points.push_back(point_json(point));
+    strokes.push_back({{"ink", job::word_of(stroke.ink)}, {"points", points}, {"closed", stroke.closed}});
+  }
+  for (const auto& circle : picture.circles)
+    circles.push_back({{"ink", job::word_of(circle.ink)},
+                       {"centre", point_json(circle.centre)},
+                       {"radius", std::round(circle.radius * 100) / 100}});
+  for (const auto& word : picture.words)
+    words.push_back({{"text", text_json(word.text)},
+                     {"at", point_json(word.at)},
+                     {"anchor", job::word_of(word.anchor)},
+                     {"ink", job::word_of(word.ink)}});
+  return {{"width", job::SheetPicture::width},
+          {"height", picture.height},
+          {"strokes", strokes},
+          {"circles", circles},
+          {"words", words},
+          {"title", text_json(picture.title)},
+          {"note", text_json(picture.note)}};
+}
+
+json picture_or_null(const job::JudgedReading& judged) {
+  const auto picture = judged.sheet ? job::picture_of(*judged.sheet) : std::nullopt;
+  return picture ? picture_json(*picture) : json(nullptr);
+}
+
 // What a bench test's sheet came to, line by line.
 json lines_json(const job::JudgedReading& judged) {
   json out = json::array();
@@ -95,7 +131,8 @@ json reading_view(const job::Check& check, const job::JudgedReading& judged, con
            {"settle", judged.settle ? text_json(judged.settle->text) : json(nullptr)},
            {"remarks", json::array()},
            {"sweep", nullptr},
-           {"lines", lines_json(judged)}};
+           {"lines", lines_json(judged)},
+           {"picture", picture_or_null(judged)}};
   if (judged.standard_uncertainty && std::isfinite(*judged.standard_uncertainty))
     out["u"] = doubt_json(check.quantity, 2 * *judged.standard_uncertainty, units);
   if (judged.margin && std::isfinite(*judged.margin))

@@ -131,7 +131,9 @@ json field_view(const job::SheetField& field) {
            {"kind", job::word_of(field.kind)},
            {"title", text_json(field.title)},
            {"example", field.example},
+           {"value", field.value},
            {"optional", field.optional},
+           {"bare", field.bare},
            {"choices", choices},
            {"items", items},
            {"only_if", nullptr}};

@@ -1,9 +1,14 @@
 #include "job/sheets/sheet_check.h"
 
+#include <nlohmann/json.hpp>
+
 #include "job/bench_sheet.h"
 #include "job/check_words.h"
 #include "job/json_quantity.h"
+#include "job/sheets/alignment_check.h"
+#include "job/sheets/balance_check.h"
 #include "job/sheets/pressure_hold_check.h"
+#include "job/sheets/rotor_check.h"
 
 namespace pumpwright::job {
 namespace {
@@ -12,13 +17,35 @@ SheetMeasured measured_by(SheetOf sheet, Judged judged, const JsonReader& whole)
   switch (sheet) {
     case SheetOf::pressure_hold:
       return pressure_hold::measure(judged, whole);
+    case SheetOf::balance:
+      return balance::measure(whole);
+    case SheetOf::alignment:
+      return aligning::measure(whole);
+    case SheetOf::rotor:
+      return shaft::measure(judged, whole);
   }
   return {};
 }
 
-const std::string& written_in(const Reading* reading) {
-  static const std::string nothing;
-  return reading == nullptr ? nothing : std::get<SheetReading>(reading->body).json;
+// A figure of an instrument, whose bare numbers are in its unit.
+std::string figure_text(const Written& figure, const std::string& unit) {
+  return figure.unit_was_written ? figure.text : figure.text + " " + unit;
+}
+
+// What the reading's file has that is neither planned nor typed: the dial an alignment was swept with is the
+// shop's own, which the reading names.
+std::string read_with(const Reading& reading, const SheetParts& parts, const Snapshot& snapshot) {
+  const std::string& written = std::get<SheetReading>(reading.body).json;
+  const auto of = snapshot.instruments.find(reading.instrument);
+  if (parts.instrument_key.empty() || of == snapshot.instruments.end()) return written;
+  nlohmann::json whole = nlohmann::json::parse(written);
+  if (whole.contains(parts.instrument_key)) return written;
+  const ShopInstrument& shops = of->second;
+  nlohmann::json& into = whole[std::string(parts.instrument_key)];
+  into["graduation"] = figure_text(shops.graduation, shops.unit);
+  if (shops.mpe) into["mpe"] = figure_text(*shops.mpe, shops.unit);
+  if (shops.repeatability) into["repeatability"] = figure_text(*shops.repeatability, shops.unit);
+  return whole.dump();
 }
 
 // A sheet's instruments stand in it; the one the reading names must have been in date.
@@ -37,9 +64,10 @@ MeasuredReading measure_sheet(const Check& check, const Reading* reading, const 
     out.blocked = Reason::input_missing;
     return out;
   }
+  const std::string written =
+      reading == nullptr ? "" : read_with(*reading, parts_of(*check.sheet), in.snapshot);
   SheetMeasured measured = placed(reading == nullptr ? "sheet" : "reading " + reading->id + "/sheet", [&] {
-    return measured_by(*check.sheet, check.judged,
-                       whole_sheet(*check.sheet, planned->second, written_in(reading)));
+    return measured_by(*check.sheet, check.judged, whole_sheet(*check.sheet, planned->second, written));
   });
   if (reading != nullptr) out.shown.reading_id = reading->id;
   out.shown.as_written = std::move(measured.as_written);
@@ -59,7 +87,23 @@ MeasuredReading measure_sheet(const Check& check, const Reading* reading, const 
 }
 
 std::vector<SheetLine> lines_of(const SheetResult& result) {
-  return std::visit([](const auto& of) { return pressure_hold::lines(of); }, result.of);
+  struct {
+    std::vector<SheetLine> operator()(const PressureHoldResult& r) const { return pressure_hold::lines(r); }
+    std::vector<SheetLine> operator()(const BalanceResult& r) const { return balance::lines(r); }
+    std::vector<SheetLine> operator()(const AlignmentResult& r) const { return aligning::lines(r); }
+    std::vector<SheetLine> operator()(const RotorResult& r) const { return shaft::lines(r); }
+  } lines;
+  return std::visit(lines, result.of);
+}
+
+std::optional<SheetPicture> picture_of(const SheetResult& result) {
+  struct {
+    std::optional<SheetPicture> operator()(const PressureHoldResult&) const { return std::nullopt; }
+    std::optional<SheetPicture> operator()(const BalanceResult& r) const { return balance::picture(r); }
+    std::optional<SheetPicture> operator()(const AlignmentResult& r) const { return aligning::picture(r); }
+    std::optional<SheetPicture> operator()(const RotorResult& r) const { return shaft::picture(r); }
+  } picture;
+  return std::visit(picture, result.of);
 }
 
 }  // namespace pumpwright::job

@@ -2,10 +2,16 @@
 // again.
 #pragma once
 
+#include <optional>
 #include <variant>
 #include <vector>
 
+#include "engine/rotor/assessment.h"
+#include "job/sheet_picture.h"
+#include "job/sheets/alignment_finding.h"
+#include "job/sheets/balance_finding.h"
 #include "job/sheets/pressure_hold_finding.h"
+#include "job/sheets/rotor_sheet.h"
 #include "job/text.h"
 
 namespace pumpwright::job {
@@ -15,8 +21,23 @@ struct PressureHoldResult {
   PressureHoldFinding finding;
 };
 
+struct BalanceResult {
+  BalanceSheet sheet;
+  BalanceFinding finding;
+};
+
+struct AlignmentResult {
+  AlignmentSheet sheet;
+  AlignmentFinding finding;
+};
+
+struct RotorResult {
+  RotorSheet sheet;
+  rotor::RotorAssessment finding;
+};
+
 struct SheetResult {
-  std::variant<PressureHoldResult> of;
+  std::variant<PressureHoldResult, BalanceResult, AlignmentResult, RotorResult> of;
 };
 
 // One figure as people read it: "leak", "0.02 mL/min ± 0.01 mL/min".
@@ -26,5 +47,8 @@ struct SheetLine {
 };
 
 std::vector<SheetLine> lines_of(const SheetResult& result);
+
+// Nothing for a test that has none, or whose readings do not suffice for one.
+std::optional<SheetPicture> picture_of(const SheetResult& result);
 
 }  // namespace pumpwright::job

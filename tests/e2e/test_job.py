@@ -128,6 +128,52 @@ class Job(ProgramTest):
         reading["sheet"]["readings"]["held"] = "soon"
         self.assertIn("reading r36/sheet/readings/held", self.complaint_of("judge", "-", stdin=json.dumps(job).encode()))
 
+    # Which keys of a command's file are known when the plan is made, and which check it becomes.
+    SHEETS = {
+        "balance": ("balance-*.json", ["angles", "rotor", "planes", "key"], "balanced"),
+        "alignment": ("align-*.json", ["seen_from", "tolerance", "coupling", "sweep_tolerance", "moved", "fixed", "shims"],
+                      "aligned"),
+        "rotor": ("rotor-*.json", None, "deflection-at-seal"),
+    }
+
+    def answer_of(self, *arguments, **more):
+        """What the program found, whether all of it passes or not."""
+        done = run(*arguments, "--json", **more)
+        self.assertIn(done.returncode, (0, 1), done.stderr)
+        return json.loads(done.stdout)
+
+    def job_with_sheet(self, sheet, file, keys, check):
+        """The greenhouse job with one more bench test, its step under way and read once."""
+        job = json.loads((ROOT / "demo/greenhouse-circulator.json").read_text())
+        file = {k: v for k, v in file.items() if k not in ("format", "version", "name", "note")}
+        planned = file if keys is None else {k: v for k, v in file.items() if k in keys}
+        job["make_up"]["sheets"][sheet] = planned
+        read = {k: v for k, v in file.items() if k not in planned}
+        if read:
+            job["shop"]["instruments"].append({
+                "id": "meter-1", "kind": "vibration-meter", "measures": "velocity", "unit": "mm/s", "graduation": "0.01",
+                "calibrated": "2026-06-01", "due": "2027-06-01"})
+            job["events"] = [e for e in job["events"] if not e["event"].startswith("hold")]
+            job["events"].append({"event": "reading", "id": "s1", "check": check, "time": "2026-11-18T11:55:00Z", "actor": "L.H.",
+                                  "instrument": "dial-1" if sheet == "alignment" else "meter-1", "sheet": read})
+        return job
+
+    def test_rotor_balance_and_alignment_of_a_job_say_what_their_commands_say(self):
+        looked_at = 0
+        for sheet, (pattern, keys, check) in self.SHEETS.items():
+            command = "align" if sheet == "alignment" else sheet
+            for path in sorted((ROOT / "docs/examples").glob(pattern)):
+                with self.subTest(path.name):
+                    file = json.loads(path.read_text())
+                    alone = self.answer_of(command, str(path))
+                    job = self.job_with_sheet(sheet, file, keys, check)
+                    got = self.answer_of("judge", "-", stdin=json.dumps(job).encode())
+                    found = next(c for c in got["checks"] if c["check"] == check)
+                    said = alone["verdicts"][0]["verdict"] if sheet == "rotor" else alone["verdict"]
+                    self.assertEqual(found["verdict"], said or "not-taken")
+                    looked_at += 1
+        self.assertGreaterEqual(looked_at, 8)
+
     def test_the_drawings_are_svg_and_png(self):
         drawings = self.folder / "drawings"
         self.text_of("judge", GREENHOUSE, "--drawings", str(drawings))

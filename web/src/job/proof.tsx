@@ -2,6 +2,7 @@
 import type { CheckView, JobView, JudgedReading, LimitView, ReadingView } from '../api/types';
 import { keptOf } from '../outbox/outbox';
 import { say, show, timeText } from '../session/preferences';
+import { SheetPictureFigure } from '../sheets/sheet_picture';
 import { Live, reading } from '../sweep/live';
 import { t } from '../text/text';
 import { Notice } from '../widgets/form';
@@ -144,6 +145,7 @@ function Judged({
           ))}
         </dl>
       )}
+      {judged.picture && <SheetPictureFigure picture={judged.picture} />}
       <p>{say(judged.reason_title)}.</p>
       {judged.remarks.length > 0 && (
         <ul class="remarks">

@@ -10,6 +10,6 @@ export function rawText(p: ReadingPayload): string {
   if (p.values) return p.values.join('; ');
   if (p.size) return p.size.points.map((q) => q.diameter).join('; ');
   if (p.sweep) return p.sweep.points.map((q) => `${q.angle_deg}° ${q.reading}`).join('; ');
-  if (p.sheet) return Object.values(valuesOf(p.sheet)).join('; ');
+  if (p.sheet) return Object.values(valuesOf([], p.sheet)).join('; ');
   return '';
 }

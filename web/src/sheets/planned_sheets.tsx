@@ -20,7 +20,11 @@ interface Props {
 
 export function PlannedSheets({ forms, first, error, onSheets }: Props) {
   const [chosen, setChosen] = useState<Record<string, SheetValues>>(() =>
-    Object.fromEntries(Object.entries(first).map(([word, sheet]) => [word, valuesOf(sheet)])),
+    Object.fromEntries(
+      forms
+        .filter((form) => first[form.sheet] !== undefined)
+        .map((form) => [form.sheet, valuesOf(form.fields, first[form.sheet] ?? {})]),
+    ),
   );
   const tell = (next: Record<string, SheetValues>) => {
     setChosen(next);
@@ -35,9 +39,9 @@ export function PlannedSheets({ forms, first, error, onSheets }: Props) {
     }
     onSheets(sheets, empty);
   };
-  const choose = (word: string, yes: boolean) => {
-    const { [word]: _gone, ...others } = chosen;
-    tell(yes ? { ...others, [word]: valuesOf(first[word] ?? {}) } : others);
+  const choose = (form: MakeUpForm['sheets'][number], yes: boolean) => {
+    const { [form.sheet]: _gone, ...others } = chosen;
+    tell(yes ? { ...others, [form.sheet]: valuesOf(form.fields, first[form.sheet] ?? {}) } : others);
   };
   return (
     <section class="panel">
@@ -53,7 +57,7 @@ export function PlannedSheets({ forms, first, error, onSheets }: Props) {
                 { value: 'yes', label: t('yes') },
                 { value: 'no', label: t('no') },
               ]}
-              onValue={(v) => choose(form.sheet, v === 'yes')}
+              onValue={(v) => choose(form, v === 'yes')}
             />
             {values !== undefined && (
               <SheetFields

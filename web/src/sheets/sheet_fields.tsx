@@ -76,9 +76,11 @@ function List({ field, values, ...rest }: Omit<OneProps, 'at'>) {
           <legend>
             {say(field.title)} {i + 1}
           </legend>
-          {field.items.map((item) => (
-            <One key={item.at} field={item} at={itemAt(field, i, item)} values={values} {...rest} />
-          ))}
+          {field.items
+            .filter((item) => item.kind !== 'fixed')
+            .map((item) => (
+              <One key={item.at} field={item} at={itemAt(field, i, item)} values={values} {...rest} />
+            ))}
         </fieldset>
       ))}
       {first && (
@@ -98,7 +100,7 @@ export function SheetFields({ fields, values, ...rest }: Props) {
   return (
     <>
       {fields
-        .filter((field) => isAsked(field, values))
+        .filter((field) => field.kind !== 'fixed' && isAsked(field, values))
         .map((field) =>
           field.kind === 'list' ? (
             <List key={field.at} field={field} values={values} {...rest} />

@@ -10,7 +10,7 @@ import { SheetFields } from './sheet_fields';
 import { missing, type SheetValues, sheetOf, valuesOf } from './sheet_values';
 
 export function SheetInput({ check, instruments, replaces, error, onSend }: InputProps) {
-  const [values, setValues] = useState<SheetValues>(valuesOf(replaces?.payload.sheet ?? {}));
+  const [values, setValues] = useState<SheetValues>(valuesOf(check.form, replaces?.payload.sheet ?? {}));
   const [instrument, setInstrument] = useState(replaces?.instrument ?? firstChoice(check, instruments));
   const [empty, setEmpty] = useState<readonly string[]>([]);
   const send = async () => {
@@ -18,7 +18,8 @@ export function SheetInput({ check, instruments, replaces, error, onSend }: Inpu
     setEmpty(left);
     if (left.length > 0) return;
     rememberInstrument(check, instrument);
-    await onSend({ instrument, sheet: sheetOf(check.form, values) });
+    const unit = instruments.find((i) => i.id === instrument)?.unit ?? '';
+    await onSend({ instrument, sheet: sheetOf(check.form, values, unit) });
   };
   const shownAtField =
     error !== null &&

@@ -31,63 +31,133 @@ function flatten(value: unknown, at: string, out: Record<string, string>): void 
     for (const [key, inner] of Object.entries(value)) flatten(inner, `${at}/${key}`, out);
 }
 
-/** A sheet as it would be typed. */
-export function valuesOf(sheet: Sheet): SheetValues {
+/** Entries of an element's list, each where the field fixed beside it says. */
+function placed(list: SheetFieldView, element: Sheet): Sheet {
+  const out: Sheet = { ...element };
+  for (const item of list.items) {
+    const [name, place, key] = steps(item.at);
+    const entries = name === undefined ? undefined : element[name];
+    if (item.kind !== 'fixed' || !Array.isArray(entries) || name === undefined) continue;
+    const slots = out[name] === entries ? [] : (out[name] as unknown[]);
+    const mine = entries.find((entry) => (entry as Sheet)[key ?? ''] === item.value);
+    if (mine !== undefined) slots[Number(place)] = mine;
+    out[name] = slots;
+  }
+  return out;
+}
+
+/** A sheet as it would be typed into these fields. */
+export function valuesOf(fields: readonly SheetFieldView[], sheet: Sheet): SheetValues {
   const out: Record<string, string> = {};
   flatten(sheet, '', out);
+  for (const list of fields.filter((f) => f.kind === 'list')) {
+    const elements = steps(list.at).reduce<unknown>((at, key) => (at as Sheet | undefined)?.[key], sheet);
+    if (!Array.isArray(elements)) continue;
+    for (const at of Object.keys(out)) if (at.startsWith(`${list.at}/`)) delete out[at];
+    elements.forEach((element, i) => {
+      const typed = typeof element === 'object' ? placed(list, element as Sheet) : element;
+      flatten(typed, `${list.at}/${i}`, out);
+    });
+  }
   return out;
 }
 
-function written(field: SheetFieldView, text: string): unknown {
+const bareNumber = /^\s*[+-]?\d*[.,]?\d+\s*$/;
+
+function written(field: SheetFieldView, text: string, unit: string): unknown {
   if (field.kind === 'flag') return text === 'yes';
-  return field.kind === 'number' ? Number(text) : text.trim();
+  if (field.bare && unit !== '' && bareNumber.test(text)) return `${text.trim()} ${unit}`;
+  if (field.kind !== 'number') return text.trim();
+  const number = Number(text.trim().replace(',', '.'));
+  return Number.isNaN(number) ? text.trim() : number;
 }
 
-function put(sheet: Sheet, pointer: string, value: unknown): void {
-  const path = steps(pointer);
-  const last = path.pop() ?? '';
-  let at = sheet;
-  for (const key of path) {
-    at[key] ??= {};
-    at = at[key] as Sheet;
+const isPlace = (step: string | undefined): boolean => step !== undefined && /^\d+$/.test(step);
+
+/** A value at its path; what it stands in is made, a list where its own step is a number. */
+function put(into: Sheet, [key, ...rest]: readonly string[], value: unknown): void {
+  if (key === undefined) return;
+  if (rest.length === 0) {
+    into[key] = value;
+    return;
   }
-  at[last] = value;
+  into[key] ??= isPlace(rest[0]) ? [] : {};
+  put(into[key] as Sheet, rest, value);
 }
 
-function elements(list: SheetFieldView, values: SheetValues): Sheet[] {
-  const out: Sheet[] = [];
-  for (let i = 0; i < lengthOf(list, values); i++) {
-    const element: Sheet = {};
-    for (const item of list.items) {
-      const text = values[itemAt(list, i, item)];
-      if (filled(text)) put(element, item.at, written(item, text));
-    }
-    if (Object.keys(element).length > 0) out.push(element);
+/** Whether something was typed beside a fixed field, so that it is wanted. */
+function hasBeside(sheet: unknown, [key, ...rest]: readonly string[]): boolean {
+  if (rest.length === 0) return sheet !== undefined && Object.keys(sheet as Sheet).length > 0;
+  return sheet !== undefined && key !== undefined && hasBeside((sheet as Sheet)[key], rest);
+}
+
+/** Places of a list into which nothing was typed are not in it. */
+function packed(value: unknown): unknown {
+  if (Array.isArray(value)) return value.filter((v) => v !== undefined).map(packed);
+  if (value === null || typeof value !== 'object') return value;
+  return Object.fromEntries(Object.entries(value).map(([key, inner]) => [key, packed(inner)]));
+}
+
+function fixedInto(fields: readonly SheetFieldView[], sheet: Sheet): Sheet {
+  for (const field of fields)
+    if (field.kind === 'fixed' && hasBeside(sheet, steps(field.at))) put(sheet, steps(field.at), field.value);
+  return packed(sheet) as Sheet;
+}
+
+/** Lists within an element stand in it even when empty: what was typed is then all there was. */
+function emptyLists(list: SheetFieldView, element: Sheet): void {
+  for (const item of list.items) {
+    const [name, place] = steps(item.at);
+    if (name !== undefined && isPlace(place)) element[name] ??= [];
   }
-  return out;
 }
 
-/** The sheet of what is asked and was typed. */
-export function sheetOf(fields: readonly SheetFieldView[], values: SheetValues): Sheet {
+function element(list: SheetFieldView, values: SheetValues, unit: string, index: number): unknown {
+  const whole = list.items.find((item) => item.at === '');
+  if (whole) {
+    const text = values[itemAt(list, index, whole)];
+    return filled(text) ? written(whole, text, unit) : undefined;
+  }
+  const out: Sheet = {};
+  for (const item of list.items) {
+    const text = values[itemAt(list, index, item)];
+    if (filled(text)) put(out, steps(item.at), written(item, text, unit));
+  }
+  if (Object.keys(out).length === 0) return undefined;
+  emptyLists(list, out);
+  return fixedInto(list.items, out);
+}
+
+function elements(list: SheetFieldView, values: SheetValues, unit: string): unknown[] {
+  return Array.from({ length: lengthOf(list, values) }, (_, i) => element(list, values, unit, i)).filter(
+    (one) => one !== undefined,
+  );
+}
+
+/** The sheet of what is asked and was typed; `unit` is the instrument's, for bare numbers. A list of which nothing may be there is left out when empty. */
+export function sheetOf(fields: readonly SheetFieldView[], values: SheetValues, unit = ''): Sheet {
   const sheet: Sheet = {};
-  for (const field of fields.filter((f) => isAsked(f, values))) {
+  const asked = fields.filter((f) => isAsked(f, values));
+  for (const field of asked) {
     const text = values[field.at];
-    if (field.kind === 'list') put(sheet, field.at, elements(field, values));
-    else if (filled(text)) put(sheet, field.at, written(field, text));
+    if (field.kind === 'list') {
+      const all = elements(field, values, unit);
+      if (all.length > 0 || !field.optional) put(sheet, steps(field.at), all);
+    } else if (filled(text)) put(sheet, steps(field.at), written(field, text, unit));
   }
-  return sheet;
+  return fixedInto(asked, sheet);
 }
 
 /** Pointers of what must still be typed. */
 export function missing(fields: readonly SheetFieldView[], values: SheetValues): string[] {
   return fields
-    .filter((f) => isAsked(f, values) && !f.optional)
+    .filter((f) => isAsked(f, values) && !f.optional && f.kind !== 'fixed')
     .flatMap((f) => {
       if (f.kind !== 'list') return filled(values[f.at]) ? [] : [f.at];
-      const started = elements(f, values).length;
+      const started = elements(f, values, '').length;
       return Array.from({ length: Math.max(1, started) }, (_, i) =>
         f.items
-          .filter((item) => !item.optional && !filled(values[itemAt(f, i, item)]))
+          .filter((item) => !item.optional && item.kind !== 'fixed' && !filled(values[itemAt(f, i, item)]))
           .map((item) => itemAt(f, i, item)),
       ).flat();
     });

@@ -16,12 +16,14 @@ const kinds: [string, TextKey][] = [
   ['calliper', 'kindCalliper'],
   ['torque-wrench', 'kindTorqueWrench'],
   ['pressure-gauge', 'kindPressureGauge'],
+  ['vibration-meter', 'kindVibrationMeter'],
 ];
 
 /** What a kind measures, when it is no length. */
 const measures: Record<string, string> = {
   'torque-wrench': 'torque',
   'pressure-gauge': 'pressure_gauge',
+  'vibration-meter': 'velocity',
 };
 
 export const kindName = (kind: string): string => {

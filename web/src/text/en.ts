@@ -219,6 +219,7 @@ export const en = {
   kindMicrometer: 'micrometer',
   kindTorqueWrench: 'torque wrench',
   kindPressureGauge: 'pressure gauge',
+  kindVibrationMeter: 'vibration meter',
   yes: 'yes',
   no: 'no',
   stillEmpty: 'Still empty.',

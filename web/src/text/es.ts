@@ -220,6 +220,7 @@ export const es: Record<keyof typeof en, string> = {
   kindMicrometer: 'micrómetro',
   kindTorqueWrench: 'llave dinamométrica',
   kindPressureGauge: 'manómetro',
+  kindVibrationMeter: 'vibrómetro',
   yes: 'sí',
   no: 'no',
   stillEmpty: 'Todavía vacío.',

@@ -7,7 +7,9 @@ const field = (at: string, more: Partial<SheetFieldView> = {}): SheetFieldView =
   kind: 'quantity',
   title: { en: at, es: at },
   example: '',
+  value: '',
   optional: false,
+  bare: false,
   choices: [],
   items: [],
   only_if: null,
@@ -45,7 +47,7 @@ describe('a bench test’s sheet', () => {
   });
 
   test('is typed again as it stands', () => {
-    expect(sheetOf(fields, valuesOf(sheet))).toEqual(sheet);
+    expect(sheetOf(fields, valuesOf(fields, sheet))).toEqual(sheet);
   });
 
   test('leaves out what is not asked, and asks nothing of it', () => {
@@ -55,6 +57,60 @@ describe('a bench test’s sheet', () => {
     expect(sheetOf(fields, { ...other, '/rule/own': '9 bar(g)' })).toMatchObject({
       rule: { name: 'mawp-1.5' },
     });
+  });
+
+  test('puts numbered places into lists, and what is fixed beside what was typed', () => {
+    const run = [
+      field('/name', { kind: 'text' }),
+      field('/fitted/0/plane', { kind: 'fixed', value: '1' }),
+      field('/fitted/0/mass', { optional: true }),
+      field('/fitted/1/plane', { kind: 'fixed', value: '2' }),
+      field('/fitted/1/mass', { optional: true }),
+    ];
+    const asked = [
+      field('/runs', { kind: 'list', items: run }),
+      field('/stock', { kind: 'list', optional: true, items: [field('')] }),
+      field('/dials/0/name', { kind: 'fixed', value: 'rim' }),
+      field('/dials/0/at'),
+      field('/dials/1/name', { kind: 'fixed', value: 'face' }),
+      field('/dials/1/at', { optional: true }),
+    ];
+    const typed = {
+      '/runs/0/name': 'as found',
+      '/runs/1/name': 'trial',
+      '/runs/1/fitted/1/mass': '8 g',
+      '/stock/0': '1 thou',
+      '/stock/1': '2 thou',
+      '/dials/0/at': '1 in',
+    };
+    const out = {
+      runs: [
+        { name: 'as found', fitted: [] },
+        { name: 'trial', fitted: [{ plane: '2', mass: '8 g' }] },
+      ],
+      stock: ['1 thou', '2 thou'],
+      dials: [{ name: 'rim', at: '1 in' }],
+    };
+    expect(sheetOf(asked, typed)).toEqual(out);
+    expect(valuesOf(asked, out)).toMatchObject(typed);
+    expect(sheetOf(asked, valuesOf(asked, out))).toEqual(out);
+    expect(missing(asked, typed)).toEqual([]);
+    expect(sheetOf(asked, { '/dials/0/at': '1 in' })).toEqual({
+      runs: [],
+      dials: [{ name: 'rim', at: '1 in' }],
+    });
+  });
+
+  test('gives a bare number the unit of its instrument where the field says so', () => {
+    const two = [field('/a', { bare: true }), field('/b')];
+    expect(sheetOf(two, { '/a': '-7,5', '/b': '3' }, 'thou')).toEqual({ a: '-7,5 thou', b: '3' });
+    expect(sheetOf(two, { '/a': '0.1 mm', '/b': '3 in' }, 'thou')).toEqual({ a: '0.1 mm', b: '3 in' });
+  });
+
+  test('takes a number with either decimal mark, and leaves what is none to be refused by its field', () => {
+    const one = [field('/n', { kind: 'number' })];
+    expect(sheetOf(one, { '/n': '0,75' })).toEqual({ n: 0.75 });
+    expect(sheetOf(one, { '/n': 'half' })).toEqual({ n: 'half' });
   });
 
   test('names what must still be typed, in an element of a list too', () => {

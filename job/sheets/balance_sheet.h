@@ -4,7 +4,6 @@
 
 #include <optional>
 #include <string>
-#include <string_view>
 #include <variant>
 #include <vector>
 
@@ -13,8 +12,9 @@
 #include "engine/rotor/balance_key.h"
 #include "engine/rotor/balance_removal.h"
 #include "engine/rotor/balance_tolerance.h"
+#include "job/json_reader.h"
 
-namespace pumpwright {
+namespace pumpwright::job {
 
 constexpr int balance_file_version = 1;
 
@@ -41,7 +41,7 @@ struct SensorInFile {
   const Unit* unit = nullptr;  // of its amplitudes, as first written; null without runs
 };
 
-struct BalanceFile {
+struct BalanceSheet {
   std::string name;
   Written mass;
   Written speed;    // in service
@@ -57,6 +57,6 @@ struct BalanceFile {
 };
 
 // Throws BadInput whose place is a JSON pointer.
-BalanceFile decode_balance_file(std::string_view bytes);
+BalanceSheet decode_balance(const JsonReader& json);
 
-}  // namespace pumpwright
+}  // namespace pumpwright::job

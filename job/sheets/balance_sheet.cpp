@@ -1,4 +1,4 @@
-#include "cli/balance_file.h"
+#include "job/sheets/balance_sheet.h"
 
 #include <cmath>
 
@@ -7,10 +7,9 @@
 #include "engine/rotor/balance_places.h"
 #include "job/json_quantity.h"
 
-namespace pumpwright {
+namespace pumpwright::job {
 namespace {
 
-using job::JsonReader;
 using rotor::AngleSense;
 
 constexpr double turn_rad = 2 * pi + 1e-9;
@@ -62,7 +61,7 @@ Velocity read_grade(const JsonReader& json) {
   }
 }
 
-void read_rotor(const JsonReader& json, BalanceFile& file) {
+void read_rotor(const JsonReader& json, BalanceSheet& file) {
   json.allow_only(
       {"mass", "speed", "balancing_speed", "grade", "bearings", "centre_of_mass", "bounds_confirmed"});
   file.mass = written_between(json.required("mass"), Kind::mass, tiny, 1e5, "a mass over 0 up to 100000 kg");
@@ -194,7 +193,7 @@ Written amplitude_like(const JsonReader& json, SensorInFile& sensor) {
   return written;
 }
 
-void read_sensor(const JsonReader& json, std::vector<std::string>& names, BalanceFile& file) {
+void read_sensor(const JsonReader& json, std::vector<std::string>& names, BalanceSheet& file) {
   json.allow_only({"name", "amplitude_u", "phase_u"});
   SensorInFile sensor{.name = new_name(json.required("name"), names)};
   names.push_back(sensor.name);
@@ -211,10 +210,10 @@ void read_sensor(const JsonReader& json, std::vector<std::string>& names, Balanc
 }
 
 rotor::FittedWeight read_fitted(const JsonReader& json, const std::vector<std::string>& planes,
-                                const BalanceFile& file) {
+                                const BalanceSheet& file) {
   json.allow_only({"plane", "mass", "radius", "angle", "removed"});
   rotor::FittedWeight weight;
-  weight.plane = named(json.required("plane"), planes);
+  weight.plane = named_or_numbered(json.required("plane"), planes);
   const auto radius = json.optional("radius");
   const Length at =
       radius ? length_over_0(*radius) : file.planes[weight.plane].radius.quantity().as<Length>();
@@ -223,12 +222,12 @@ rotor::FittedWeight read_fitted(const JsonReader& json, const std::vector<std::s
   return weight;
 }
 
-void read_readings(const JsonReader& json, const std::vector<std::string>& names, BalanceFile& file,
+void read_readings(const JsonReader& json, const std::vector<std::string>& names, BalanceSheet& file,
                    rotor::BalanceRun& run) {
   std::vector<std::optional<rotor::VibrationVector>> read(names.size());
   for (const auto& reading : json.items(rotor::sensors_max)) {
     reading.allow_only({"sensor", "amplitude", "phase"});
-    const std::size_t sensor = named(reading.required("sensor"), names);
+    const std::size_t sensor = named_or_numbered(reading.required("sensor"), names);
     if (read[sensor]) reading.required("sensor").refuse("each sensor once in a run");
     const auto written = amplitude_like(reading.required("amplitude"), file.sensors[sensor]);
     read[sensor] = {written.si, angle(reading.required("phase"))};
@@ -240,7 +239,7 @@ void read_readings(const JsonReader& json, const std::vector<std::string>& names
 }
 
 void read_runs(const JsonReader& json, const std::vector<std::string>& planes,
-               const std::vector<std::string>& sensors, BalanceFile& file) {
+               const std::vector<std::string>& sensors, BalanceSheet& file) {
   for (const auto& item : json.items(rotor::runs_max)) {
     item.allow_only({"name", "fitted", "readings"});
     file.run_names.push_back(new_name(item.required("name"), file.run_names));
@@ -292,7 +291,7 @@ void read_header(const JsonReader& json) {
   if (const auto note = json.optional("note")) (void)note->text();
 }
 
-void require_places_along(const JsonReader& json, const BalanceFile& file) {
+void require_places_along(const JsonReader& json, const BalanceSheet& file) {
   if (!file.bearings) return;
   const auto planes = json.required("planes").items(rotor::planes_max);
   for (const auto& plane : planes)
@@ -301,10 +300,9 @@ void require_places_along(const JsonReader& json, const BalanceFile& file) {
 
 }  // namespace
 
-BalanceFile decode_balance_file(std::string_view bytes) {
-  const auto json = JsonReader::parse(bytes);
+BalanceSheet decode_balance(const JsonReader& json) {
   read_header(json);
-  BalanceFile file;
+  BalanceSheet file;
   file.name = json.required("name").text(200);
   file.runs.sense = read_sense(json.required("angles"));
   read_rotor(json.required("rotor"), file);
@@ -329,4 +327,4 @@ BalanceFile decode_balance_file(std::string_view bytes) {
   return file;
 }
 
-}  // namespace pumpwright
+}  // namespace pumpwright::job

@@ -4,16 +4,16 @@
 
 #include <array>
 #include <string>
-#include <string_view>
 
 #include "engine/quantity/parse.h"
 #include "engine/rotor/assessment.h"
+#include "job/json_reader.h"
 
-namespace pumpwright {
+namespace pumpwright::job {
 
 constexpr int rotor_file_version = 1;
 
-struct RotorFile {
+struct RotorSheet {
   std::string name;
   rotor::RotorCase pump;
   std::array<std::string, 2> bearing_names;
@@ -23,6 +23,6 @@ struct RotorFile {
 };
 
 // Throws BadInput whose place is a JSON pointer.
-RotorFile decode_rotor_file(std::string_view bytes);
+RotorSheet decode_rotor(const JsonReader& json);
 
-}  // namespace pumpwright
+}  // namespace pumpwright::job

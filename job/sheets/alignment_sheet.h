@@ -11,8 +11,9 @@
 #include "engine/assembly/shaft_alignment_feet.h"
 #include "engine/assembly/shaft_alignment_shims.h"
 #include "engine/quantity/parse.h"
+#include "job/json_reader.h"
 
-namespace pumpwright {
+namespace pumpwright::job {
 
 constexpr int align_file_version = 1;
 
@@ -24,7 +25,7 @@ struct ShimDrawer {
   std::size_t most = 3;
 };
 
-struct AlignFile {
+struct AlignmentSheet {
   std::string name;
   SeenFrom seen_from = SeenFrom::fixed_machine;
   Written offset_tolerance;
@@ -44,10 +45,13 @@ struct AlignFile {
 };
 
 // Throws BadInput whose place is a JSON pointer.
-AlignFile decode_align_file(std::string_view bytes);
+AlignmentSheet decode_alignment(const JsonReader& json);
+
+// What is known before a sweep: all but indicator, dials and soft feet. Throws as above.
+AlignmentSheet alignment_plan(const JsonReader& json);
 
 // "12", "3", "4:30" as an angle from the top, clockwise: 0, 90, 135 degrees. Nothing when it is no clock
 // position.
 std::optional<Angle> clock_position(std::string_view text);
 
-}  // namespace pumpwright
+}  // namespace pumpwright::job

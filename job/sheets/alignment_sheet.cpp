@@ -1,4 +1,4 @@
-#include "cli/align_file.h"
+#include "job/sheets/alignment_sheet.h"
 
 #include <charconv>
 
@@ -6,10 +6,8 @@
 
 #include "job/json_quantity.h"
 
-namespace pumpwright {
+namespace pumpwright::job {
 namespace {
-
-using job::JsonReader;
 
 constexpr double tiny = 1e-12;  // "over 0"
 constexpr double place_max_m = 100;
@@ -93,7 +91,7 @@ alignment::Dial read_dial(const JsonReader& json) {
   return dial;
 }
 
-void read_dials(const JsonReader& json, AlignFile& file) {
+void read_dials(const JsonReader& json, AlignmentSheet& file) {
   const auto items = json.items(2);
   if (items.size() != 2) json.refuse("two indicators: two rims, or a rim and a face");
   std::vector<std::string> names;
@@ -137,7 +135,7 @@ void require_apart(const JsonReader& json, const alignment::Feet& feet) {
   if (feet.front == feet.back) json.refuse("front and back feet that stand apart");
 }
 
-void read_moved(const JsonReader& json, AlignFile& file) {
+void read_moved(const JsonReader& json, AlignmentSheet& file) {
   json.allow_only({"front", "back"});
   const FootInFile front = read_moved_foot(json.required("front"));
   const FootInFile back = read_moved_foot(json.required("back"));
@@ -174,7 +172,7 @@ ShimDrawer read_shims(const JsonReader& json) {
   return drawer;
 }
 
-void read_soft_foot(const JsonReader& json, AlignFile& file) {
+void read_soft_foot(const JsonReader& json, AlignmentSheet& file) {
   json.allow_only({"front left", "front right", "back left", "back right", "limit"});
   std::array<Length, 4> rises;
   for (std::size_t i = 0; i < rises.size(); ++i)
@@ -183,7 +181,7 @@ void read_soft_foot(const JsonReader& json, AlignFile& file) {
   if (const auto limit = json.optional("limit")) file.soft_foot_limit = size_over_0(*limit, 0.01);
 }
 
-void read_tolerance(const JsonReader& json, AlignFile& file) {
+void read_tolerance(const JsonReader& json, AlignmentSheet& file) {
   json.allow_only({"offset", "angularity"});
   file.offset_tolerance =
       written_between(json.required("offset"), Kind::length, tiny, 0.01, "a length over 0 up to 10 mm");
@@ -223,25 +221,29 @@ std::optional<Angle> clock_position(std::string_view text) {
   return degrees(*hour % 12 * 30 + *minute * 0.5);
 }
 
-AlignFile decode_align_file(std::string_view bytes) {
-  const auto json = JsonReader::parse(bytes);
+AlignmentSheet alignment_plan(const JsonReader& json) {
   read_header(json);
-  AlignFile file;
-  file.name = json.required("name").text(200);
-  file.seen_from = json.required("seen_from").word({"fixed machine", "moved machine"}) == "fixed machine"
-                       ? SeenFrom::fixed_machine
-                       : SeenFrom::moved_machine;
-  read_tolerance(json.required("tolerance"), file);
-  if (const auto coupling = json.optional("coupling")) file.coupling = place_along(*coupling);
+  AlignmentSheet sheet;
+  sheet.name = json.required("name").text(200);
+  sheet.seen_from = json.required("seen_from").word({"fixed machine", "moved machine"}) == "fixed machine"
+                        ? SeenFrom::fixed_machine
+                        : SeenFrom::moved_machine;
+  read_tolerance(json.required("tolerance"), sheet);
+  if (const auto coupling = json.optional("coupling")) sheet.coupling = place_along(*coupling);
   if (const auto tolerance = json.optional("sweep_tolerance"))
-    file.sweep_tolerance = size_over_0(*tolerance, 0.01);
-  file.instrument = read_indicator(json.required("indicator"));
-  read_dials(json.required("dials"), file);
-  read_moved(json.required("moved"), file);
-  if (const auto fixed = json.optional("fixed")) file.fixed = read_fixed(*fixed);
-  if (const auto shims = json.optional("shims")) file.shims = read_shims(*shims);
-  if (const auto soft = json.optional("soft_foot")) read_soft_foot(*soft, file);
-  return file;
+    sheet.sweep_tolerance = size_over_0(*tolerance, 0.01);
+  read_moved(json.required("moved"), sheet);
+  if (const auto fixed = json.optional("fixed")) sheet.fixed = read_fixed(*fixed);
+  if (const auto shims = json.optional("shims")) sheet.shims = read_shims(*shims);
+  return sheet;
 }
 
-}  // namespace pumpwright
+AlignmentSheet decode_alignment(const JsonReader& json) {
+  AlignmentSheet sheet = alignment_plan(json);
+  sheet.instrument = read_indicator(json.required("indicator"));
+  read_dials(json.required("dials"), sheet);
+  if (const auto soft = json.optional("soft_foot")) read_soft_foot(*soft, sheet);
+  return sheet;
+}
+
+}  // namespace pumpwright::job

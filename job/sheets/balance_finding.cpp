@@ -1,16 +1,14 @@
-#include "cli/balance_question.h"
+#include "job/sheets/balance_finding.h"
 
 #include <algorithm>
 
-#include "cli/input_file.h"
-
-namespace pumpwright {
+namespace pumpwright::job {
 namespace {
 
 using rotor::BalanceSolution;
 using rotor::Unbalance;
 
-std::vector<TrialAdvice> trial_advice(const BalanceFile& file) {
+std::vector<TrialAdvice> trial_advice(const BalanceSheet& file) {
   std::vector<TrialAdvice> all;
   for (const auto& plane : file.planes) {
     const auto radius = plane.radius.quantity().as<Length>();
@@ -20,7 +18,7 @@ std::vector<TrialAdvice> trial_advice(const BalanceFile& file) {
   return all;
 }
 
-bool same_weights(const BalanceFile& file, std::size_t a, std::size_t b) {
+bool same_weights(const BalanceSheet& file, std::size_t a, std::size_t b) {
   for (std::size_t p = 0; p < file.planes.size(); ++p)
     if (rotor::fitted_in(file.runs.runs[a], p, file.runs.sense) !=
         rotor::fitted_in(file.runs.runs[b], p, file.runs.sense))
@@ -28,7 +26,7 @@ bool same_weights(const BalanceFile& file, std::size_t a, std::size_t b) {
   return true;
 }
 
-std::vector<TrialEffect> effects_of(const BalanceFile& file) {
+std::vector<TrialEffect> effects_of(const BalanceSheet& file) {
   std::vector<TrialEffect> all;
   for (std::size_t r = 1; r < file.runs.runs.size(); ++r) {
     if (same_weights(file, 0, r)) continue;
@@ -76,14 +74,14 @@ PlaneCorrection correction_in(const PlaneInFile& plane, std::complex<double> add
 }
 
 JudgedUnbalance judged(const std::string& where, const rotor::UnbalanceEstimate& estimate, Unbalance limit,
-                       const BalanceFile& file, bool told_apart) {
+                       const BalanceSheet& file, bool told_apart) {
   return {where, rotor::judge_unbalance(estimate, limit, told_apart),
           rotor::unbalance_of(estimate.value, file.runs.sense).place};
 }
 
 // At the bearings where they are known, else in the correction planes: all of U_per in one, half in each of
 // two.
-std::vector<JudgedUnbalance> judge_all(const BalanceFile& file, const BalanceFinding& f) {
+std::vector<JudgedUnbalance> judge_all(const BalanceSheet& file, const BalanceFinding& f) {
   const BalanceSolution& solution = *f.solution;
   std::vector<JudgedUnbalance> all;
   if (!f.at_bearings) {
@@ -102,7 +100,7 @@ std::vector<JudgedUnbalance> judge_all(const BalanceFile& file, const BalanceFin
 }
 
 // A fail anywhere fails; anything unproven leaves all unproven.
-void conclude(const BalanceFile& file, BalanceFinding& f) {
+void conclude(const BalanceSheet& file, BalanceFinding& f) {
   const auto with = [&](Outcome outcome) {
     return std::find_if(f.judged.begin(), f.judged.end(),
                         [&](const auto& j) { return j.verdict.outcome == outcome; });
@@ -120,7 +118,7 @@ void conclude(const BalanceFile& file, BalanceFinding& f) {
   }
 }
 
-void solve(const BalanceFile& file, BalanceFinding& f) {
+void solve(const BalanceSheet& file, BalanceFinding& f) {
   if (file.runs.runs.size() < file.planes.size() + 1) {
     f.verdict = "unproven";
     f.reason = "trial-runs-wanted";
@@ -136,22 +134,19 @@ void solve(const BalanceFile& file, BalanceFinding& f) {
 
 }  // namespace
 
-BalanceFinding answer(const BalanceQuestion& question) {
-  const BalanceFile& file = question.balance;
-  return naming_file(question.file, [&] {
-    BalanceFinding f;
-    f.eccentricity = rotor::permissible_eccentricity(file.rotor);
-    f.permissible = rotor::permissible_unbalance(file.rotor);
-    f.grade_is_listed = rotor::is_listed(file.rotor.grade);
-    if (file.bearings) f.at_bearings = rotor::tolerance_at_bearings(f.permissible, *file.bearings);
-    f.trial = trial_advice(file);
-    if (file.key) f.key = rotor::unbalance_of_key(*file.key);
-    if (!file.runs.runs.empty()) {
-      f.effects = effects_of(file);
-      solve(file, f);
-    }
-    return f;
-  });
+BalanceFinding balance_finding(const BalanceSheet& sheet) {
+  BalanceFinding f;
+  f.eccentricity = rotor::permissible_eccentricity(sheet.rotor);
+  f.permissible = rotor::permissible_unbalance(sheet.rotor);
+  f.grade_is_listed = rotor::is_listed(sheet.rotor.grade);
+  if (sheet.bearings) f.at_bearings = rotor::tolerance_at_bearings(f.permissible, *sheet.bearings);
+  f.trial = trial_advice(sheet);
+  if (sheet.key) f.key = rotor::unbalance_of_key(*sheet.key);
+  if (!sheet.runs.runs.empty()) {
+    f.effects = effects_of(sheet);
+    solve(sheet, f);
+  }
+  return f;
 }
 
-}  // namespace pumpwright
+}  // namespace pumpwright::job

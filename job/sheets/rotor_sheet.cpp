@@ -1,14 +1,12 @@
-#include "cli/rotor_file.h"
+#include "job/sheets/rotor_sheet.h"
 
 #include <optional>
 
 #include "job/json_quantity.h"
 #include "job/json_reader.h"
 
-namespace pumpwright {
+namespace pumpwright::job {
 namespace {
-
-using job::JsonReader;
 
 constexpr std::size_t steps_max = 60;
 constexpr std::size_t others_max = 20;
@@ -58,7 +56,7 @@ std::optional<Inertias> read_inertias(const JsonReader& json) {
                   read<Inertia>(json.required("diametral_inertia"))};
 }
 
-void read_impeller(const JsonReader& json, RotorFile& file) {
+void read_impeller(const JsonReader& json, RotorSheet& file) {
   json.allow_only({"at", "mass", "polar_inertia", "diametral_inertia", "outlet_diameter", "outlet_width"});
   rotor::RotorCase& pump = file.pump;
   const auto at = read<Length>(json.required("at"));
@@ -84,7 +82,7 @@ std::vector<rotor::Disk> read_others(const JsonReader& json) {
   return others;
 }
 
-void read_bearing(const JsonReader& json, std::size_t i, RotorFile& file) {
+void read_bearing(const JsonReader& json, std::size_t i, RotorSheet& file) {
   json.allow_only({"name", "at", "kind", "dynamic_rating", "static_rating", "f0", "stiffness", "locates"});
   file.bearing_names[i] = json.required("name").text(80);
   file.pump.rotor.supports[i] = {read<Length>(json.required("at")),
@@ -100,7 +98,7 @@ void read_bearing(const JsonReader& json, std::size_t i, RotorFile& file) {
   if (locates && locates->boolean()) file.pump.locating = i;
 }
 
-void read_bearings(const JsonReader& json, RotorFile& file) {
+void read_bearings(const JsonReader& json, RotorSheet& file) {
   const auto bearings = json.items(2);
   if (bearings.size() != 2) json.refuse("two bearings, the one nearer the impeller end first");
   for (std::size_t i = 0; i < bearings.size(); ++i)
@@ -123,7 +121,7 @@ rotor::RadialFactor read_factor(const JsonReader& json) {
   return factor;
 }
 
-void read_operating_point(const JsonReader& json, RotorFile& file) {
+void read_operating_point(const JsonReader& json, RotorSheet& file) {
   json.allow_only({"flow_ratio", "head", "density", "radial_factor"});
   file.flow_ratio = json.required("flow_ratio").number();
   file.pump.pump.head = read<Length>(json.required("head"));
@@ -169,10 +167,9 @@ void read_header(const JsonReader& json) {
 
 }  // namespace
 
-RotorFile decode_rotor_file(std::string_view bytes) {
-  const auto json = JsonReader::parse(bytes);
+RotorSheet decode_rotor(const JsonReader& json) {
   read_header(json);
-  RotorFile file;
+  RotorSheet file;
   rotor::RotorCase& pump = file.pump;
   file.name = json.required("name").text(200);
   pump.speed = read<Speed>(json.required("speed"));
@@ -191,4 +188,4 @@ RotorFile decode_rotor_file(std::string_view bytes) {
   return file;
 }
 
-}  // namespace pumpwright
+}  // namespace pumpwright::job

@@ -1,14 +1,12 @@
-#include "cli/align_question.h"
+#include "job/sheets/alignment_finding.h"
 
-#include "cli/input_file.h"
-
-namespace pumpwright {
+namespace pumpwright::job {
 namespace {
 
 using alignment::AlignmentVerdict;
 using alignment::ShimPack;
 
-std::optional<ShimPack> pack_of(const AlignFile& file, Length thickness) {
+std::optional<ShimPack> pack_of(const AlignmentSheet& file, Length thickness) {
   if (!file.shims) return std::nullopt;
   std::vector<Length> stock;
   for (const auto& shim : file.shims->stock)
@@ -17,7 +15,8 @@ std::optional<ShimPack> pack_of(const AlignFile& file, Length thickness) {
 }
 
 // With what is under the foot known, a whole new pack; else shims to add, where the foot has to rise.
-FootPlan plan_for(const AlignFile& file, const alignment::FootMove& wanted, const alignment::FootRoom& room) {
+FootPlan plan_for(const AlignmentSheet& file, const alignment::FootMove& wanted,
+                  const alignment::FootRoom& room) {
   FootPlan plan{.wanted = wanted, .possible = alignment::within_room(wanted, room), .pack = {}, .raised = {}};
   const Length raise = plan.possible.move.raise;
   plan.raised = raise;
@@ -33,7 +32,7 @@ alignment::FootMove done(const FootPlan& plan) {
 }
 
 // The worse of the two; nothing passes over a soft foot or a sweep that does not fit a turn.
-void conclude(AlignFinding& f) {
+void conclude(AlignmentFinding& f) {
   const auto* worst = &f.offset;
   const auto rank = [](const AlignmentVerdict& v) {
     return v.outcome == Outcome::fail ? 2 : v.outcome == Outcome::unproven ? 1 : 0;
@@ -51,8 +50,10 @@ void conclude(AlignFinding& f) {
   }
 }
 
-AlignFinding solve(const AlignFile& file) {
-  AlignFinding f;
+}  // namespace
+
+AlignmentFinding alignment_finding(const AlignmentSheet& file) {
+  AlignmentFinding f;
   if (file.soft_foot) {
     f.soft_foot = alignment::soft_foot_of(*file.soft_foot, file.soft_foot_limit);
     if (f.soft_foot->shim) f.soft_shim = pack_of(file, *f.soft_foot->shim);
@@ -77,10 +78,4 @@ AlignFinding solve(const AlignFile& file) {
   return f;
 }
 
-}  // namespace
-
-AlignFinding answer(const AlignQuestion& question) {
-  return naming_file(question.file, [&] { return solve(question.align); });
-}
-
-}  // namespace pumpwright
+}  // namespace pumpwright::job
