@@ -83,6 +83,8 @@ TrueReport report_of_job(const TrueArguments& a, const std::string& bytes) {
       report.standing_question.room_known = true;
     }
     answer_both(report);
+    if (job.rotating_before && report.rotating) report.rotating->after = answer(*job.rotating_before).after;
+    if (job.standing_before && report.standing) report.standing->after = answer(*job.standing_before).after;
     return report;
   });
 }

@@ -117,10 +117,7 @@ class ChainText {
       table.add(
           {one_line(words_.station(s.predicted.station)),
            fmt::format("{} ± {}", words_.length(s.predicted.tir.value), words_.length(s.predicted.u * 2.0)),
-           words_.length(s.actual_tir.value),
-           s.surprise
-               ? say({"a surprise: outside the 95 % region", "una sorpresa: fuera de la región del 95 %"})
-               : say({"as foretold", "como se previó"})});
+           words_.length(s.actual_tir.value), words_.outcome_word(s.surprise)});
     std::string text = "\n" + table.text(2);
     const bool any = std::any_of(f_.after.begin(), f_.after.end(), [](const auto& s) { return s.surprise; });
     if (any)

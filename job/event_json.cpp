@@ -89,6 +89,24 @@ TurnedAngles decode_turned(const JsonReader& at) {
   return out;
 }
 
+SweepRemedy decode_remedy(const JsonReader& at) {
+  at.allow_only({"impeller_keyway", "sleeve_turned_deg", "moved", "toward_deg", "holes"});
+  constexpr int most = 24;
+  SweepRemedy out;
+  if (const auto keyway = at.optional("impeller_keyway"))
+    out.impeller_keyway = static_cast<int>(keyway->integer(0, most - 1));
+  if (const auto turned = at.optional("sleeve_turned_deg")) out.sleeve_turned_deg = decode_degrees(*turned);
+  if (const auto moved = at.optional("moved")) {
+    out.moved = decode_positive(*moved, Kind::length);
+    out.toward_deg = decode_degrees(at.required("toward_deg"));
+  }
+  if (const auto holes = at.optional("holes")) out.holes = static_cast<int>(holes->integer(0, most - 1));
+  const bool turns = at.optional("impeller_keyway") || out.sleeve_turned_deg;
+  if (turns == (out.moved || out.holes))
+    at.refuse("impeller_keyway or sleeve_turned_deg of what turns, or moved or holes of what stands");
+  return out;
+}
+
 void decode_points(const JsonReader& at, const Scale& scale, SweepReading& out) {
   for (const auto& p : at.items(1000000)) {
     p.allow_only({"angle_deg", "reading", "opposite"});
@@ -119,9 +137,10 @@ void decode_seating(const JsonReader& at, const Scale& scale, SweepReading& out)
 
 SweepReading decode_sweep(const JsonReader& at, const Scale& scale) {
   at.allow_only({"mount", "base", "plunger_in", "surface", "turned", "stylus_deg", "radius", "held_toward",
-                 "zero_return", "bar_sag", "gaps", "points"});
+                 "zero_return", "bar_sag", "remedy", "gaps", "points"});
   SweepReading out;
   decode_seating(at, scale, out);
+  if (const auto remedy = at.optional("remedy")) out.remedy = decode_remedy(*remedy);
   if (const auto gaps = at.optional("gaps"))
     for (const auto& gap : gaps->items(100)) {
       gap.allow_only({"from_deg", "to_deg"});

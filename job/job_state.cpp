@@ -67,6 +67,7 @@ struct Folding {
     if (!check->from.empty() || !fits(r, check->kind)) refuse("check", r.check, wanted(*check));
     if (check_of.count(r.id) != 0) refuse("id", r.id, "an id that no other reading has");
     if (r.replaces) take_out(*r.replaces, r.check);
+    if (names_remedy(r)) set_aside(r.check);
     check_of.emplace(r.id, r.check);
     state.standing[r.check].push_back(r);
   }
@@ -92,6 +93,21 @@ struct Folding {
   }
 
  private:
+  static bool names_remedy(const Reading& reading) {
+    const auto* sweep = std::get_if<SweepReading>(&reading.body);
+    return sweep != nullptr && sweep->remedy.has_value();
+  }
+
+  // What was read before the part was moved tells nothing of how it runs now.
+  void set_aside(const std::string& check) const {
+    auto& readings = state.standing[check];
+    for (Reading& reading : readings) {
+      state.before_remedy.insert(reading.id);
+      state.replaced.push_back(std::move(reading));
+    }
+    readings.clear();
+  }
+
   void take_out(const std::string& id, const std::string& check) const {
     const auto known = check_of.find(id);
     if (known == check_of.end() || known->second != check)

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <map>
+#include <set>
 #include <span>
 #include <string>
 #include <vector>
@@ -16,6 +17,8 @@ struct JobState {
   // neither replaced the other's: both are judged and shown.
   std::map<std::string, std::vector<Reading>> standing;
   std::vector<Reading> replaced;  // kept for the record
+  // Ids of those that stood until a later sweep of the check named what was moved before it (SweepRemedy).
+  std::set<std::string> before_remedy;
   std::map<std::string, StepDone> steps_done;
   std::map<std::string, HoldReleased> holds_released;
   std::map<std::string, DeviationAccepted> deviations;  // by check

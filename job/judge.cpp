@@ -283,6 +283,10 @@ const Unit& unit_to_show(const Check& check, const JudgedReading& reading) {
   return suitable_unit(check.quantity, reading.value ? std::fabs(reading.value->si()) : 0, System::metric);
 }
 
+CheckFinding judge(const Snapshot& snapshot, const JobState& state, const Check& check) {
+  return judge_check(check, {snapshot, state, std::nullopt});
+}
+
 Judgement judge(const Snapshot& snapshot, const JobState& state, std::optional<Length> tried_length) {
   const JudgeContext in{snapshot, state, tried_length};
   Judgement out;

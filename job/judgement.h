@@ -121,4 +121,7 @@ struct Judgement {
 Judgement judge(const Snapshot& snapshot, const JobState& state,
                 std::optional<Length> tried_length = std::nullopt);
 
+// One check alone; the rest of the job is not looked at unless the check is computed from it.
+CheckFinding judge(const Snapshot& snapshot, const JobState& state, const Check& check);
+
 }  // namespace pumpwright::job

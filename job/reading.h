@@ -29,6 +29,16 @@ struct TurnedAngles {
   double first_place_deg = 0;  // under the plunger before turning
 };
 
+// What was done since the part was last swept: of what turns, the impeller drawn, cleaned and fitted again,
+// the sleeve too when it was turned; of what stands, the bracket tapped over, or off and on again.
+struct SweepRemedy {
+  int impeller_keyway = 0;                  // this many keyways on
+  std::optional<double> sleeve_turned_deg;  // absent: the sleeve stayed on
+  std::optional<Written> moved;             // the bracket, a length
+  double toward_deg = 0;                    // clock position it moved toward, 0 at the top
+  std::optional<int> holes;                 // the bracket off, and on again this many holes on
+};
+
 // How the indicator sat while the sweep was taken. See engine/metrology/sweep.h for what each does to sign
 // and angle.
 struct SweepReading {
@@ -42,6 +52,7 @@ struct SweepReading {
   std::optional<std::string> held_toward;  // face sweep with one indicator: "driver" or "impeller"
   std::optional<Written> zero_return;      // largest change of zero after push, release and tap
   std::optional<Written> bar_sag;          // measured sag of the bar, top to bottom
+  std::optional<SweepRemedy> remedy;       // of a sweep taken to see what it did
   std::vector<KeywayGap> gaps;
   std::vector<SweepPoint> points;
   std::vector<Written> opposite;  // face sweep with a second indicator 180° away, read at the same instants

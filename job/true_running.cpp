@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <complex>
 #include <optional>
 
 #include <fmt/format.h>
@@ -103,8 +104,88 @@ Text no_direction(const JudgedReading& reading) {
   return {};
 }
 
+// The last remedy any standing sweep of a chain names.
+struct Remedied {
+  std::optional<UtcTime> time;
+  SweepRemedy what;
+};
+
+bool moves(const SweepRemedy& remedy, Rotating::Part part) {
+  if (part == Rotating::Part::shaft) return false;
+  return part == Rotating::Part::impeller || remedy.sleeve_turned_deg.has_value();
+}
+bool moves(const SweepRemedy& /*remedy*/, Standing::Part part) {
+  return part != Standing::Part::motor;
+}
+
+true_running::RotatingSetting setting_of(const SweepRemedy& remedy, const Rotating* /*chain*/) {
+  true_running::RotatingSetting out;
+  out.impeller_keyway = remedy.impeller_keyway;
+  if (remedy.sleeve_turned_deg) out.sleeve_turned = degrees(*remedy.sleeve_turned_deg);
+  return out;
+}
+true_running::StandingSetting setting_of(const SweepRemedy& remedy, const Standing* /*chain*/) {
+  true_running::StandingSetting out;
+  if (remedy.moved)
+    out.shift = Offset<Standing>::from_si(std::polar(remedy.moved->si, degrees(remedy.toward_deg).value()));
+  out.holes = remedy.holes;
+  return out;
+}
+
+// Whether a check sweeps a part of the chain.
+bool is_of(const Check& check, const Rotating* /*chain*/) {
+  return part_at(rotating_places, check.place) != nullptr;
+}
+bool is_of(const Check& check, const Standing* /*chain*/) {
+  return part_at(standing_places, check.place) != nullptr;
+}
+
+std::vector<const Check*> sweep_checks(const Plan& plan) {
+  std::vector<const Check*> out;
+  for (const auto& step : plan.steps)
+    for (const auto& check : step.checks)
+      if (check.kind == CheckKind::sweep && check.from.empty()) out.push_back(&check);
+  return out;
+}
+
+template <class Chain>
+Remedied last_remedy(const Snapshot& snapshot, const JobState& state) {
+  Remedied out;
+  for (const Check* check : sweep_checks(snapshot.plan)) {
+    const auto standing = state.standing.find(check->id);
+    if (standing == state.standing.end() || !is_of(*check, static_cast<const Chain*>(nullptr))) continue;
+    for (const Reading& reading : standing->second) {
+      const auto& remedy = std::get<SweepReading>(reading.body).remedy;
+      if (remedy && (!out.time || *out.time < reading.time)) out = {reading.time, *remedy};
+    }
+  }
+  return out;
+}
+
+// The sweeps as they stood before that moment.
+JobState state_before(const Snapshot& snapshot, const JobState& state, UtcTime moment) {
+  JobState out;
+  const auto keep = [&](const Reading& reading) {
+    if (reading.time < moment) out.standing[reading.check].push_back(reading);
+  };
+  for (const Reading& reading : state.replaced)
+    if (state.before_remedy.count(reading.id) != 0) keep(reading);
+  for (const Check* check : sweep_checks(snapshot.plan))
+    if (const auto at = state.standing.find(check->id); at != state.standing.end())
+      std::for_each(at->second.begin(), at->second.end(), keep);
+  return out;
+}
+
+Judgement judged_sweeps(const Snapshot& snapshot, const JobState& state) {
+  Judgement out;
+  for (const Check* check : sweep_checks(snapshot.plan))
+    out.findings.push_back(judge(snapshot, state, *check));
+  return out;
+}
+
 // The last reading taken of a check, and how it was judged.
 struct LastSweep {
+  UtcTime time;
   const SweepReading* body = nullptr;
   const JudgedReading* judged = nullptr;
 };
@@ -116,7 +197,7 @@ std::optional<LastSweep> last_sweep(const Check& check, const JobState& state, c
   const auto last = std::max_element(standing->second.begin(), standing->second.end(),
                                      [](const Reading& a, const Reading& b) { return a.time < b.time; });
   for (const auto& r : finding->readings)
-    if (r.reading_id == last->id) return LastSweep{&std::get<SweepReading>(last->body), &r};
+    if (r.reading_id == last->id) return LastSweep{last->time, &std::get<SweepReading>(last->body), &r};
   return std::nullopt;
 }
 
@@ -151,12 +232,16 @@ Station<Chain> station_of(const Check& check, typename Chain::Part part, const L
 class Collecting {
  public:
   Collecting(const Snapshot& snapshot, const JobState& state, const Judgement& judgement)
-      : size_(snapshot.make_up), snapshot_(snapshot), state_(state), judgement_(judgement) {}
+      : size_(snapshot.make_up),
+        snapshot_(snapshot),
+        state_(state),
+        judgement_(judgement),
+        rotating_remedy_(last_remedy<Rotating>(snapshot, state)),
+        standing_remedy_(last_remedy<Standing>(snapshot, state)) {}
 
   JobTrueRunning run() {
-    for (const auto& step : snapshot_.plan.steps)
-      for (const auto& check : step.checks)
-        if (check.kind == CheckKind::sweep && check.from.empty()) add(check);
+    for (const Check* check : sweep_checks(snapshot_.plan))
+      add(*check);
     set_rotating();
     set_standing();
     return std::move(out_);
@@ -174,17 +259,24 @@ class Collecting {
     out_.titles.emplace(check.id, check.title);
     try {
       if (const auto* p = part_at(rotating_places, check.place))
-        add_to(out_.rotating, check, p->part, *sweep);
+        add_to(out_.rotating, rotating_remedy_, check, p->part, *sweep);
       else if (const auto* q = part_at(standing_places, check.place))
-        add_to(out_.standing, check, q->part, *sweep);
+        add_to(out_.standing, standing_remedy_, check, q->part, *sweep);
     } catch (const SizeMissing& missing) {
       out_.left_out.push_back({check.id, check.title, not_given(missing)});
     }
   }
 
   template <class Chain>
-  void add_to(TrueQuestion<Chain>& question, const Check& check, typename Chain::Part part,
-              const LastSweep& sweep) {
+  void add_to(TrueQuestion<Chain>& question, const Remedied& last, const Check& check,
+              typename Chain::Part part, const LastSweep& sweep) {
+    if (last.time && sweep.time < *last.time && moves(last.what, part)) {
+      out_.left_out.push_back(
+          {check.id,
+           check.title,
+           {"its part was moved after it was swept", "su pieza se movió después del barrido"}});
+      return;
+    }
     question.stations.push_back(station_of<Chain>(check, part, sweep, size_));
     const auto& s = question.stations.back();
     if (sweep.judged->verdict == Verdict::fail && s.limit && s.vector.size() * 2.0 <= s.limit->value)
@@ -238,13 +330,66 @@ class Collecting {
   const Snapshot& snapshot_;
   const JobState& state_;
   const Judgement& judgement_;
+  Remedied rotating_remedy_, standing_remedy_;
   JobTrueRunning out_;
 };
+
+TrueQuestion<Rotating>& question_of(JobTrueRunning& in, const Rotating* /*chain*/) {
+  return in.rotating;
+}
+TrueQuestion<Standing>& question_of(JobTrueRunning& in, const Standing* /*chain*/) {
+  return in.standing;
+}
+
+// The question as it stood before the last remedy, with the sweeps taken since. Nothing while no sweep names
+// a remedy, or nothing that was swept before was swept since.
+template <class Chain>
+std::optional<TrueQuestion<Chain>> before_remedy(const Snapshot& snapshot, const JobState& state,
+                                                 JobTrueRunning& now) {
+  constexpr const Chain* chain = nullptr;
+  const Remedied last = last_remedy<Chain>(snapshot, state);
+  if (!last.time) return std::nullopt;
+  const JobState earlier = state_before(snapshot, state, *last.time);
+  const Judgement judgement = judged_sweeps(snapshot, earlier);
+  JobTrueRunning then = Collecting(snapshot, earlier, judgement).run();
+  TrueQuestion<Chain> out = std::move(question_of(then, chain));
+  TrueAfter<Chain> after{.setting = setting_of(last.what, chain), .stations = {}};
+  for (const Station<Chain>& s : question_of(now, chain).stations) {
+    const auto& taken = state.standing.at(s.id);
+    const bool since = std::any_of(taken.begin(), taken.end(),
+                                   [&](const Reading& reading) { return !(reading.time < *last.time); });
+    const bool known = std::any_of(out.stations.begin(), out.stations.end(),
+                                   [&](const Station<Chain>& earlier_one) { return earlier_one.id == s.id; });
+    if (since && known) after.stations.push_back(s);
+  }
+  if (after.stations.empty()) return std::nullopt;
+  out.after = std::move(after);
+  return out;
+}
+
+template <class Chain>
+TrueFinding<Chain> with_outcome(const TrueQuestion<Chain>& now,
+                                const std::optional<TrueQuestion<Chain>>& before) {
+  TrueFinding<Chain> found = answer(now);
+  if (before) found.after = answer(*before).after;
+  return found;
+}
 
 }  // namespace
 
 JobTrueRunning true_running_of(const Snapshot& snapshot, const JobState& state, const Judgement& judgement) {
-  return Collecting(snapshot, state, judgement).run();
+  JobTrueRunning now = Collecting(snapshot, state, judgement).run();
+  now.rotating_before = before_remedy<Rotating>(snapshot, state, now);
+  now.standing_before = before_remedy<Standing>(snapshot, state, now);
+  return now;
+}
+
+TrueFinding<Rotating> rotating_finding(const JobTrueRunning& in) {
+  return with_outcome(in.rotating, in.rotating_before);
+}
+
+TrueFinding<Standing> standing_finding(const JobTrueRunning& in) {
+  return with_outcome(in.standing, in.standing_before);
 }
 
 }  // namespace pumpwright::job

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <map>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -21,15 +22,24 @@ struct SweepLeftOut {
 struct JobTrueRunning {
   TrueQuestion<true_running::Rotating> rotating;  // without stations when nothing of the chain was swept
   TrueQuestion<true_running::Standing> standing;
+  // What was known before the last remedy a sweep names, with `after`: the sweeps since.
+  std::optional<TrueQuestion<true_running::Rotating>> rotating_before;
+  std::optional<TrueQuestion<true_running::Standing>> standing_before;
   std::vector<SweepLeftOut> left_out;
   std::vector<Text> assumed;           // what the job does not say and was taken instead
   std::map<std::string, Text> titles;  // of the stations, whose ids are those of their checks
   const Unit* unit = nullptr;          // of the first sweep's instrument
 };
 
-// The sweeps that stand; of several of one check the last one taken. A sweep whose place needs a size the
+// The sweeps that stand; of several of one check the last one taken, and none of a part that was moved since
+// (SweepRemedy). A sweep whose place needs a size the
 // make-up does not give is left out, naming the size; so is one that says no direction (no mount, the wrong
 // mount, a base that moves, a shaft not held).
 JobTrueRunning true_running_of(const Snapshot& snapshot, const JobState& state, const Judgement& judgement);
+
+// What the sweeps say now, and beside it how the last remedy came out. Throws as `answer`; the chain must
+// have stations.
+TrueFinding<true_running::Rotating> rotating_finding(const JobTrueRunning& in);
+TrueFinding<true_running::Standing> standing_finding(const JobTrueRunning& in);
 
 }  // namespace pumpwright::job

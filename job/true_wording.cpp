@@ -367,6 +367,17 @@ std::string TrueWording::doing(const true_running::Remedy<Standing>& r,
   return out.empty() ? left : out;
 }
 
+std::string TrueWording::outcome_word(bool surprise) const {
+  return surprise ? say({"a surprise: outside the 95 % region", "una sorpresa: fuera de la región del 95 %"})
+                  : say({"as foretold", "como se previó"});
+}
+
+std::string TrueWording::filled_outcome(const std::string& foretold, const std::string& doubt,
+                                        const std::string& read, bool surprise) const {
+  return fmt::format(fmt::runtime(say({"foretold {} ± {}, read {}: {}", "previsto {} ± {}, leído {}: {}"})),
+                     foretold, doubt, read, outcome_word(surprise));
+}
+
 template std::string TrueWording::wrong<Rotating>(const Blame<Rotating>&) const;
 template std::string TrueWording::wrong<Standing>(const Blame<Standing>&) const;
 template std::string TrueWording::wrong<Rotating>(const Hypothesis<Rotating>&) const;

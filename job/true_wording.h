@@ -55,9 +55,19 @@ class TrueWording {
   std::string doing(const true_running::Remedy<true_running::Standing>& remedy,
                     const TrueQuestion<true_running::Standing>& question) const;
 
+  // How a remedy came out where it was swept again: "foretold 3.0 ± 0.8 thou, read 3.4 thou: as foretold".
+  template <class Chain>
+  std::string outcome(const true_running::AfterSweep<Chain>& sweep) const {
+    return filled_outcome(length(sweep.predicted.tir.value), length(sweep.predicted.u * 2.0),
+                          length(sweep.actual_tir.value), sweep.surprise);
+  }
+  std::string outcome_word(bool surprise) const;
+
   std::string say(const Text& text) const { return text.in(language_); }
 
  private:
+  std::string filled_outcome(const std::string& foretold, const std::string& doubt, const std::string& read,
+                             bool surprise) const;
   template <class Chain>
   std::string within_limits(const TrueFinding<Chain>& finding) const;
 

@@ -272,13 +272,17 @@ class Composition {
     return unknown;
   }
 
+  std::string why_replaced(const std::string& id) const {
+    if (in_.state.before_remedy.count(id) != 0) return std::string(label(Label::before_remedy));
+    return fill(label(Label::replaced_by), replacing(id));
+  }
+
   void replaced() {
     flow_.heading(label(Label::replaced), 30);
     if (in_.state.replaced.empty()) flow_.paragraph(label(Label::replaced_none), body());
     for (const job::Reading& reading : in_.state.replaced)
       item(cut(check_title(reading.check)), cut(reading_as_written(reading, in_.language)),
-           reading.id + " · " + reading_circumstances(reading) + " · " +
-               fill(label(Label::replaced_by), replacing(reading.id)));
+           reading.id + " · " + reading_circumstances(reading) + " · " + why_replaced(reading.id));
   }
 
   void holds() {

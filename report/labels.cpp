@@ -167,6 +167,7 @@ const std::vector<Row>& rows() {
       {Label::replaced, {"Readings that were replaced", "Lecturas sustituidas"}},
       {Label::replaced_none, {"No reading was replaced.", "No se sustituyó ninguna lectura."}},
       {Label::replaced_by, {"replaced by {}", "sustituida por {}"}},
+      {Label::before_remedy, {"read before the part was moved", "leída antes de mover la pieza"}},
       {Label::replaced_when, {"taken {} by {}", "tomada {} por {}"}},
       {Label::open_points, {"Open points", "Puntos abiertos"}},
       {Label::open_none, {"Nothing stands open.", "No queda nada abierto."}},

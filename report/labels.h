@@ -132,6 +132,7 @@ enum class Label {
   replaced,
   replaced_none,
   replaced_by,
+  before_remedy,
   replaced_when,
   open_points,
   open_none,

@@ -30,10 +30,19 @@ Type strong() {
   return {8.6, Weight::bold, ink, Align::left};
 }
 
+job::TrueFinding<true_running::Rotating> finding_of(const job::JobTrueRunning& in,
+                                                    const job::TrueQuestion<true_running::Rotating>&) {
+  return job::rotating_finding(in);
+}
+job::TrueFinding<true_running::Standing> finding_of(const job::JobTrueRunning& in,
+                                                    const job::TrueQuestion<true_running::Standing>&) {
+  return job::standing_finding(in);
+}
+
 template <class Chain>
 TrueDrawing drawing_of(const job::JobTrueRunning& in, const job::TrueQuestion<Chain>& q,
                        const job::MakeUp& make_up, job::Language language) {
-  const job::TrueFinding<Chain> f = job::answer(q);
+  const job::TrueFinding<Chain> f = finding_of(in, q);
   const job::TrueWording words(in.unit != nullptr ? *in.unit : unit_with_symbol("mm", Kind::length), language,
                                in.titles);
   const auto picture = job::picture_of(q, f, make_up);
@@ -48,6 +57,8 @@ TrueDrawing drawing_of(const job::JobTrueRunning& in, const job::TrueQuestion<Ch
       reading += ", " + words.place(s.vector.direction());
     out.sweeps.push_back({words.station(s.id), reading});
   }
+  for (const auto& swept : f.after)
+    out.sweeps.push_back({words.station(swept.predicted.station), words.outcome(swept)});
   for (const auto& p : picture.parts)
     out.parts.push_back(
         {p.from.value(), p.to.value(), p.radius.value(), p.off_from.value(), p.off_to.value()});

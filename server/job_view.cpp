@@ -22,10 +22,24 @@ json header_view(const job::JobHeader& h) {
           {"invented", h.invented}};
 }
 
+// By the reading that corrects it, or the first sweep of the check after its part was moved.
+std::map<std::string, std::string> replaced_by_in(const job::LoggedJob& logged) {
+  std::map<std::string, std::string> out;
+  std::map<std::string, std::vector<std::string>> of_check;
+  for (const auto& reading : logged.readings) {
+    if (!reading.replaces.empty()) out.emplace(reading.replaces, reading.id);
+    const json payload = json::parse(reading.payload);
+    std::vector<std::string>& earlier = of_check[reading.check];
+    if (payload.contains("sweep") && payload["sweep"].contains("remedy"))
+      for (const std::string& id : earlier)
+        out.emplace(id, reading.id);
+    earlier.push_back(reading.id);
+  }
+  return out;
+}
+
 json readings_view(const job::LoggedJob& logged) {
-  std::map<std::string, std::string> replaced_by;
-  for (const auto& reading : logged.readings)
-    if (!reading.replaces.empty()) replaced_by.emplace(reading.replaces, reading.id);
+  const std::map<std::string, std::string> replaced_by = replaced_by_in(logged);
   json out = json::array();
   for (const auto& reading : logged.readings) {
     const json payload = json::parse(reading.payload);

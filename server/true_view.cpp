@@ -1,6 +1,8 @@
 #include "server/true_view.h"
 
 #include <algorithm>
+#include <cmath>
+#include <utility>
 
 #include <nlohmann/json.hpp>
 
@@ -22,16 +24,22 @@ using nlohmann::json;
 // A runout is shown as an indicator shows it.
 constexpr double shown_step_m = 2.54e-6;
 
+double whole_degrees(Angle angle) {
+  const double turn = std::fmod(angle.value() * 180 / pi, 360);
+  return std::round(turn < 0 ? turn + 360 : turn);
+}
+
 // What is said of one chain, in both languages.
 template <class Chain>
 class ChainView {
  public:
-  ChainView(const job::JobTrueRunning& in, const TrueQuestion<Chain>& question, const job::MakeUp& make_up)
+  ChainView(const job::JobTrueRunning& in, const TrueQuestion<Chain>& question, TrueFinding<Chain> finding,
+            const job::MakeUp& make_up)
       : unit_(in.unit != nullptr ? *in.unit : unit_with_symbol("mm", Kind::length)),
         english_(unit_, job::Language::english, in.titles),
         spanish_(unit_, job::Language::spanish, in.titles),
         q_(question),
-        f_(job::answer(question)),
+        f_(std::move(finding)),
         make_up_(make_up) {}
 
   json view() const {
@@ -42,6 +50,7 @@ class ChainView {
             {"next", both([&](const TrueWording& w) { return w.next(f_); })},
             {"stations", stations()},
             {"remedies", remedies()},
+            {"after", after()},
             {"picture", picture()}};
   }
 
@@ -101,6 +110,22 @@ class ChainView {
     return out;
   }
 
+  // As the reading of a sweep names what was done before it.
+  json done(const true_running::RotatingSetting& setting) const {
+    json out{{"impeller_keyway", setting.impeller_keyway.value_or(0)}};
+    if (setting.sleeve_turned) out["sleeve_turned_deg"] = whole_degrees(*setting.sleeve_turned);
+    return out;
+  }
+  json done(const true_running::StandingSetting& setting) const {
+    json out = json::object();
+    if (setting.holes) out["holes"] = *setting.holes;
+    if (setting.shift.size().value() > 0) {
+      out["moved"] = english_.length(setting.shift.size());
+      out["toward_deg"] = whole_degrees(setting.shift.direction().angle);
+    }
+    return out;
+  }
+
   json predicted_of(const true_running::Remedy<Chain>& remedy) const {
     json out = json::array();
     for (const auto& p : remedy.predicted)
@@ -122,9 +147,20 @@ class ChainView {
       out.push_back(
           {{"doing", both([&](const TrueWording& w) { return job::as_sentence(w.doing(remedy, q_)) + "."; })},
            {"recommended", i == f_.recommended},
+           {"done", done(remedy.setting)},
            {"reaches", remedy.worst <= 1},
            {"predicted", predicted_of(remedy)}});
     }
+    return out;
+  }
+
+  // How the last remedy came out, where it was swept again.
+  json after() const {
+    json out = json::array();
+    for (const auto& swept : f_.after)
+      out.push_back({{"title", title(swept.predicted.station)},
+                     {"said", both([&](const TrueWording& w) { return w.outcome(swept); })},
+                     {"surprise", swept.surprise}});
     return out;
   }
 
@@ -152,11 +188,14 @@ class ChainView {
   const job::MakeUp& make_up_;
 };
 
-template <class Chain>
-json chain_view(const job::JobTrueRunning& in, const TrueQuestion<Chain>& question,
-                const job::MakeUp& make_up) {
-  if (question.stations.empty()) return nullptr;
-  return ChainView<Chain>(in, question, make_up).view();
+json rotating_view(const job::JobTrueRunning& in, const job::MakeUp& make_up) {
+  if (in.rotating.stations.empty()) return nullptr;
+  return ChainView<true_running::Rotating>(in, in.rotating, job::rotating_finding(in), make_up).view();
+}
+
+json standing_view(const job::JobTrueRunning& in, const job::MakeUp& make_up) {
+  if (in.standing.stations.empty()) return nullptr;
+  return ChainView<true_running::Standing>(in, in.standing, job::standing_finding(in), make_up).view();
 }
 
 }  // namespace
@@ -168,8 +207,8 @@ json true_view(const job::Snapshot& snapshot, const job::JobState& state, const 
     left_out.push_back({{"what", text_json(left.what)}, {"why", text_json(left.why)}});
   for (const auto& text : in.assumed)
     assumed.push_back(text_json(text));
-  return {{"rotating", chain_view(in, in.rotating, snapshot.make_up)},
-          {"standing", chain_view(in, in.standing, snapshot.make_up)},
+  return {{"rotating", rotating_view(in, snapshot.make_up)},
+          {"standing", standing_view(in, snapshot.make_up)},
           {"left_out", left_out},
           {"assumed", assumed}};
 }

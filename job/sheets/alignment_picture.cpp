@@ -16,9 +16,9 @@ using alignment::ShaftLine;
 
 constexpr double edge = 14;
 constexpr double room_off_axis = 26;
-constexpr double panel_height = 128;
+constexpr double panel_height = 140;
 constexpr double axis_in_panel = 52;
-constexpr double foot_drop = 34;
+constexpr double foot_drop = 40;
 
 // From the side: up is up. From above: up is to the left as seen from where the sheet looks.
 struct Panel {
@@ -71,14 +71,18 @@ Text move_text(const AlignmentSheet& sheet, const Panel& panel, const alignment:
   return amount < 0 ? Text{"lower " + size, "bajar " + size} : Text{"raise " + size, "subir " + size};
 }
 
-void draw_foot(SheetPicture& picture, const Scale& s, const Panel& panel, Length at, const FootPlan& plan) {
+// `line`: 0 or 1, so that the words of two feet that stand close do not run into each other.
+void draw_foot(SheetPicture& picture, const Scale& s, const Panel& panel, Length at, const FootPlan& plan,
+               int line) {
   const double x = s.x(at), y = s.axis(panel) + foot_drop;
   picture.strokes.push_back({Ink::part, {{x - 7, y + 8}, {x, y}, {x + 7, y + 8}}, true});
   const double amount = panel.from_above ? -plan.wanted.push.value() : plan.wanted.raise.value();
   const double way = amount < 0 ? 1 : -1;
-  add_arrow(picture, Ink::wanted, {x, y - 8 - way * 8}, {x, y - 8 + way * 8});
-  picture.words.push_back(
-      {move_text(s.result.sheet, panel, plan.wanted), {x, y + 22}, Anchor::middle, Ink::wanted});
+  add_arrow(picture, Ink::wanted, {x, y - 12 - way * 8}, {x, y - 12 + way * 8});
+  picture.words.push_back({move_text(s.result.sheet, panel, plan.wanted),
+                           {x, y + 21 + 13 * line},
+                           x > SheetPicture::width - 60 ? Anchor::end : Anchor::middle,
+                           Ink::wanted});
 }
 
 void draw_panel(SheetPicture& picture, const Scale& s, const Panel& panel) {
@@ -94,8 +98,8 @@ void draw_panel(SheetPicture& picture, const Scale& s, const Panel& panel) {
   picture.strokes.push_back({Ink::part, {{coupling, axis - 14}, {coupling, axis + 14}}, false});
   draw_line(picture, s, panel, finding.warm, Ink::found);
   draw_line(picture, s, panel, finding.after, Ink::wanted);
-  draw_foot(picture, s, panel, sheet.moved.front, finding.front);
-  draw_foot(picture, s, panel, sheet.moved.back, finding.back);
+  draw_foot(picture, s, panel, sheet.moved.front, finding.front, 0);
+  draw_foot(picture, s, panel, sheet.moved.back, finding.back, 1);
 }
 
 double most_off(const AlignmentResult& result) {

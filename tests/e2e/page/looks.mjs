@@ -2,6 +2,7 @@
 // scrolls sideways, and a picture is left to be looked at.
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
+import { openWithSheets, readSheets } from './bench_sheets.mjs';
 import { axePath, openPage, pictures, signIn, startSweep, typeReadings } from './browser.mjs';
 
 const axe = readFileSync(axePath, 'utf8');
@@ -24,6 +25,11 @@ const screens = {
   'job-confirmation': ['/job/G-2210/step/make-safe', shows('.check-card input')],
   'job-value': ['/job/G-2210/step/end-float', shows('.check-card input')],
   'job-size': ['/job/G-2210/step/shaft-size', shows('.size-grid')],
+  'job-rotor': ['/job/G-2211/step/shaft-under-load/check/deflection-at-seal', shows('.sheet-picture')],
+  'job-balance': ['/job/G-2211/step/balance/check/balanced', shows('.sheet-picture')],
+  'job-alignment': ['/job/G-2211/step/align/check/aligned', shows('.sheet-picture')],
+  'alignment-open': ['/job/G-2212/step/align/check/aligned', shows('.check-card input')],
+  'balance-open': ['/job/G-2212/step/balance/check/balanced', shows('.check-card input')],
   'sweep-set-up': ['/job/G-2210/step/shaft-runout-nema', shows('.setup')],
   'sweep-half-read': [
     '/job/G-2210/step/sweep-impeller',
@@ -81,9 +87,16 @@ async function look(page, name, light) {
   return found;
 }
 
+/** One job like the demonstration's, and two with more bench tests, read and unread. */
+async function openJobs(lead) {
+  await lead.openLike('G-2117', 'G-2210');
+  for (const number of ['G-2211', 'G-2212']) await openWithSheets(lead, number);
+  await readSheets(lead, 'G-2211');
+}
+
 async function lookAtAll({ browser, shop }, preferences) {
   const lead = await shop.signIn('L.H.');
-  await lead.openLike('G-2117', 'G-2210');
+  await openJobs(lead);
   const page = await openPage(browser, { preferences });
   await page.goto(shop.address);
   await page.waitForSelector('input[type=password]');
@@ -134,7 +147,7 @@ function clippedTexts() {
 
 async function nothingIsClipped({ browser, shop }, language, width) {
   const lead = await shop.signIn('L.H.');
-  await lead.openLike('G-2117', 'G-2210');
+  await openJobs(lead);
   const page = await openPage(browser);
   await page.setViewportSize({ width, height: 844 });
   await signIn(page, shop.address, 'L.H.');

@@ -2,6 +2,7 @@
 //   node tests/e2e/page/run.mjs [WORDS OF A PROMISE]
 // PUMPWRIGHT names the program (build/asan/cli/pumpwright), CHROMIUM the browser (/usr/bin/chromium). Pictures go to
 // build/page-screenshots/.
+import { promises as benchSheets } from './bench_sheets.mjs';
 import { launch, pictures } from './browser.mjs';
 import { promises as looks } from './looks.mjs';
 import { promises as network } from './network.mjs';
@@ -12,7 +13,7 @@ import { promises as together } from './together.mjs';
 import { promises as trueRunning } from './true_running.mjs';
 import { promises as wholeBuild } from './whole_build.mjs';
 
-const promises = { ...wholeBuild, ...looks, ...network, ...opening, ...sealSheet, ...together, ...trueRunning };
+const promises = { ...wholeBuild, ...benchSheets, ...looks, ...network, ...opening, ...sealSheet, ...together, ...trueRunning };
 
 const wanted = process.argv.slice(2).join(' ');
 const waiting = Object.entries(promises).filter(([name]) => name.includes(wanted));

@@ -117,6 +117,70 @@ TEST(TrueRunning, ASizeTheMakeUpDoesNotGiveLeavesTheSweepOutAndIsNamed) {
   EXPECT_NE(job.left_out[0].why.en.find("impeller_width"), std::string::npos);
 }
 
+// The impeller swept again later, once it was drawn, cleaned and fitted as it was.
+json swept_again(json document, double tir, double high_spot_deg, const json& remedy) {
+  json again = reading_of(document, "impeller-sweep");
+  again["id"] = "again-1";
+  again["time"] = "2026-11-24T18:00:00Z";
+  again.erase("replaces");
+  again["sweep"]["remedy"] = remedy;
+  document["events"].push_back(again);
+  read_off_centre(document, "impeller-sweep", tir, high_spot_deg);
+  return document;
+}
+
+json impeller_not_home() {
+  json document = demo("greenhouse-circulator");
+  read_off_centre(document, "impeller-sweep", 9, 120);
+  return document;
+}
+
+TEST(TrueRunning, AfterARemedyWhatWasForetoldStandsBesideWhatIsRead) {
+  const json out = impeller_not_home();
+  const Found before = found_of(out);
+  ASSERT_TRUE(before.rotating.out_of_limits);
+  EXPECT_FALSE(before.job.rotating_before);
+  const auto& advised = before.rotating.remedies[before.rotating.recommended];
+  const auto& foretold = advised.predicted.back();
+  ASSERT_EQ(foretold.station, "impeller-sweep");
+
+  const Found good = found_of(swept_again(out, 2, 60, {{"impeller_keyway", 0}}));
+  const auto after = rotating_finding(good.job).after;
+  ASSERT_EQ(after.size(), 1U);
+  EXPECT_EQ(after[0].predicted.station, "impeller-sweep");
+  EXPECT_NEAR(after[0].predicted.tir.value.value(), foretold.tir.value.value(), 1e-12);
+  EXPECT_NEAR(after[0].actual_tir.value.value(), 2 * thou, 0.1 * thou);
+  EXPECT_FALSE(after[0].surprise);
+  EXPECT_FALSE(good.rotating.out_of_limits);
+  EXPECT_EQ(good.judged.of("impeller-sweep").verdict, Verdict::pass);
+  EXPECT_EQ(good.judged.of("impeller-sweep").readings.size(), 1U);
+
+  const Found bad = found_of(swept_again(out, 9, 120, {{"impeller_keyway", 0}}));
+  EXPECT_TRUE(rotating_finding(bad.job).after.at(0).surprise);
+  const TrueWording words(*bad.job.unit, Language::spanish, bad.job.titles);
+  EXPECT_NE(words.outcome(rotating_finding(bad.job).after[0]).find("una sorpresa"), std::string::npos);
+}
+
+TEST(TrueRunning, ASweepOfAPartThatWasMovedSinceNoLongerCounts) {
+  const Found found =
+      found_of(swept_again(impeller_not_home(), 2, 60, {{"impeller_keyway", 0}, {"sleeve_turned_deg", 120}}));
+  const auto& left = found.job.left_out;
+  ASSERT_EQ(left.size(), 1U);
+  EXPECT_EQ(left[0].check, "sleeve-runout");
+  EXPECT_EQ(found.job.standing.stations.size(), 4U);  // nothing of what stands was moved
+  EXPECT_FALSE(found.job.standing_before);
+}
+
+TEST(TrueRunning, ARemedyNamesWhatTurnsOrWhatStands) {
+  const auto refused = [](const json& remedy) {
+    return testing::refusal([&] { found_of(swept_again(impeller_not_home(), 2, 60, remedy)); });
+  };
+  EXPECT_NE(refused(json::object()), "");
+  EXPECT_NE(refused({{"impeller_keyway", 0}, {"holes", 1}}), "");
+  EXPECT_NE(refused({{"moved", "3 thou"}}), "");
+  EXPECT_EQ(refused({{"sleeve_turned_deg", 90}}), "");
+}
+
 TEST(TruePicture, DrawsEachPartWhereTheErrorsOfAllThatCarriesItPutIt) {
   const Found found = found_of(cocked_sleeve());
   const auto picture = picture_of(found.job.rotating, found.rotating, found.judged.snapshot.make_up);

@@ -221,6 +221,15 @@ export interface StepView {
   attachments: Attachment[];
 }
 
+/** What was moved since the last sweep. */
+export interface SweepRemedy {
+  impeller_keyway?: number;
+  sleeve_turned_deg?: number;
+  moved?: string;
+  toward_deg?: number;
+  holes?: number;
+}
+
 export interface SweepSetup {
   mount?: 'shaft' | 'housing';
   base?: 'motor-face' | 'rigid-frame' | 'shaft' | 'bench' | 'resilient-foot' | 'non-magnetic';
@@ -237,6 +246,7 @@ export interface SweepSetup {
   held_toward?: 'driver' | 'impeller';
   zero_return?: string;
   bar_sag?: string;
+  remedy?: SweepRemedy;
   gaps?: { from_deg: number; to_deg: number }[];
 }
 
@@ -459,6 +469,8 @@ export interface TrueStation {
 export interface TrueRemedy {
   doing: Text;
   recommended: boolean;
+  /** As a sweep names what was done before it. */
+  done: SweepRemedy;
   /** Brings every sweep to its limit. */
   reaches: boolean;
   predicted: { title: Text; tir: Amount; doubt: Amount; limit: Amount }[];
@@ -488,6 +500,8 @@ export interface TrueChain {
   stations: TrueStation[];
   /** Least work first; empty while every sweep keeps to its limit. */
   remedies: TrueRemedy[];
+  /** How the last remedy came out. */
+  after: { title: Text; said: Text; surprise: boolean }[];
   picture: TruePicture | null;
 }
 

@@ -38,7 +38,7 @@ export interface SetupFor {
 
 const memoryOf = (s: SetupFor) => `sweep/${s.instrument}/${s.turning}/${s.face ? 'face' : 'radial'}`;
 
-/** How it sat in the last such sweep with this instrument; the zero return is asked every time. */
+/** How it sat in the last such sweep with this instrument; zero return and remedy are asked every time. */
 export function lastSetup(wanted: SetupFor): { setup: SweepSetup; places: number } | null {
   try {
     return JSON.parse(recall(memoryOf(wanted)) ?? 'null') as { setup: SweepSetup; places: number } | null;
@@ -48,7 +48,7 @@ export function lastSetup(wanted: SetupFor): { setup: SweepSetup; places: number
 }
 
 export function rememberSetup(wanted: SetupFor, setup: SweepSetup, places: number): void {
-  const { zero_return: _asked, gaps: _ofThisPart, ...kept } = setup;
+  const { zero_return: _asked, gaps: _ofThisPart, remedy: _ofThisSweep, ...kept } = setup;
   remember(memoryOf(wanted), JSON.stringify({ setup: kept, places }));
 }
 

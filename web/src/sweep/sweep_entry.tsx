@@ -35,6 +35,7 @@ import {
 } from './draft';
 import { Live, reading } from './live';
 import { NumberPad } from './number_pad';
+import { RemedyChoice } from './remedy_choice';
 import { SerialButton } from './serial_button';
 import { SetupForm, setupSummary } from './setup_form';
 import { StripView } from './strip_view';
@@ -194,6 +195,14 @@ export function SweepEntry(props: Props) {
           value={draft.instrument}
           onValue={pickInstrument}
         />
+        {!props.replaces && (
+          <RemedyChoice
+            view={view}
+            check={check}
+            setup={draft.setup}
+            onSetup={(setup) => take({ ...draft, setup })}
+          />
+        )}
         <SetupForm
           check={check}
           instrument={instrument}

@@ -9,6 +9,7 @@ import { t } from '../text/text';
 import { Busy } from '../widgets/busy';
 import { errorText, Notice } from '../widgets/form';
 import { VerdictIcon, verdictWord } from '../widgets/verdict';
+import { Tapping } from './tapping';
 import { TruePictureFigure } from './true_picture';
 
 function Found({ chain }: { chain: TrueChain }) {
@@ -105,8 +106,26 @@ function Remedies({ remedies }: { remedies: readonly TrueRemedy[] }) {
           <Remedy key={remedy.doing.en} remedy={remedy} />
         ))}
       </ol>
+      {remedies.map((r) => r.recommended && <Tapping key={r.doing.en} remedy={r.done} />)}
       {!remedies.some((r) => r.recommended && r.reaches) && <p>{t('trueNoneReaches')}</p>}
       <p class="hint">{t('trueLockedOut')}</p>
+    </section>
+  );
+}
+
+function Outcome({ after }: { after: TrueChain['after'] }) {
+  if (after.length === 0) return null;
+  return (
+    <section class="stack">
+      <h4>{t('trueAfter')}</h4>
+      <ul class="remarks">
+        {after.map((swept) => (
+          <li key={swept.title.en} class={swept.surprise ? 'true-beyond' : ''}>
+            {say(swept.title)}: {say(swept.said)}.
+          </li>
+        ))}
+      </ul>
+      {after.some((swept) => swept.surprise) && <p>{t('trueSurprise')}</p>}
     </section>
   );
 }
@@ -123,6 +142,7 @@ export default function TrueSheet({ view, check }: { view: JobView; check: Check
     <section class="seal-sheet" aria-labelledby="true-sheet-title">
       <h3 id="true-sheet-title">{t(standing ? 'trueStanding' : 'trueRotating')}</h3>
       <Found chain={chain} />
+      <Outcome after={chain.after} />
       <Todo chain={chain} />
       <Remedies remedies={chain.remedies} />
       {chain.picture && <TruePictureFigure picture={chain.picture} standing={standing} />}
