@@ -67,6 +67,7 @@ std::unique_ptr<CLI::App> make_command_line(Action& chosen) {
   add_align_command(*app, chosen);
   add_pressure_hold_command(*app, chosen);
   add_system_command(*app, chosen);
+  add_vibration_command(*app, chosen);
   add_catalog_command(*app, chosen);
   add_serve_command(*app, chosen);
   add_verify_command(*app, chosen);

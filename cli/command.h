@@ -48,6 +48,7 @@ void add_balance_command(CLI::App& app, Action& chosen);
 void add_align_command(CLI::App& app, Action& chosen);
 void add_pressure_hold_command(CLI::App& app, Action& chosen);
 void add_system_command(CLI::App& app, Action& chosen);
+void add_vibration_command(CLI::App& app, Action& chosen);
 void add_catalog_command(CLI::App& app, Action& chosen);
 void add_serve_command(CLI::App& app, Action& chosen);
 void add_verify_command(CLI::App& app, Action& chosen);

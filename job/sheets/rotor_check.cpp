@@ -166,7 +166,8 @@ SheetMeasured measure(Judged judged, const JsonReader& whole) {
 }
 
 std::vector<SheetLine> lines(const RotorResult& result) {
-  const auto& [sheet, finding] = result;
+  const RotorSheet& sheet = result.sheet;
+  const rotor::RotorAssessment& finding = result.finding;
   const auto same = [](const std::string& text) { return Text{text, text}; };
   const auto length = [&](Length l) { return small_text(sheet, l); };
   std::vector<SheetLine> out{

@@ -1,0 +1,52 @@
+// What `pumpwright vibration` was asked, and what it found.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "cli/vibration_file.h"
+#include "engine/executor.h"
+#include "engine/metrology/decision.h"
+
+namespace pumpwright {
+
+struct VibrationQuestion {
+  std::string file;
+  VibrationFile sheet;
+  std::optional<RecordedSignal> recording;  // of the sheet's signal
+};
+
+struct JudgedPlace {
+  std::string place;
+  Velocity rms;
+  Velocity u;                              // standard uncertainty
+  std::optional<vibration::Zone> zone;     // with category and power
+  Outcome by_figures = Outcome::unproven;  // against unrestricted running, as if the zones were confirmed
+};
+
+struct FoundTone {
+  vibration::Tone tone;
+  Velocity rms;
+  std::vector<vibration::ExpectedLine> may_be;  // nearest first; empty: nothing that is expected
+};
+
+struct VibrationFinding {
+  std::optional<vibration::ZoneLimits> limits;
+  std::vector<JudgedPlace> places;
+  std::optional<vibration::Spectrum> spectrum;
+  vibration::Band band;
+  std::vector<vibration::ExpectedLine> expected;
+  std::vector<FoundTone> tones;  // by velocity, the strongest first
+  // "pass", "fail", "unproven"; empty without category and power. Reason: "inside-guarded",
+  // "outside-guarded", "limit-in-uncertainty", "limit-unconfirmed".
+  std::string verdict, reason;
+};
+
+// BadInput as the engine's, with places in the file.
+VibrationFinding answer(const VibrationQuestion& question, Executor& executor);
+
+std::string vibration_text(const VibrationQuestion& question, const VibrationFinding& finding, bool colour);
+std::string vibration_json(const VibrationQuestion& question, const VibrationFinding& finding);
+
+}  // namespace pumpwright

@@ -1,0 +1,177 @@
+// What `pumpwright vibration` prints for people.
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
+#include "cli/display_text.h"
+#include "cli/input_file.h"
+#include "cli/verdict_word.h"
+#include "cli/vibration_question.h"
+#include "engine/quantity/format.h"
+
+namespace pumpwright {
+namespace {
+
+using vibration::ExpectedLine;
+using vibration::LineOf;
+
+constexpr std::size_t text_width = 110;
+
+// Velocities in the system of what was read; mm/s where only a recording was.
+class VibrationSheet {
+ public:
+  VibrationSheet(const VibrationQuestion& question, const VibrationFinding& finding, bool colour)
+      : q_(question), f_(finding), colour_(colour) {}
+
+  std::string text() const {
+    std::string out = fmt::format("{}: {}\n", shown_name(q_.file), one_line(q_.sheet.name));
+    return out + verdict() + places() + zones() + tones() + points_to() + mind();
+  }
+
+ private:
+  const Unit& unit() const {
+    const bool inch =
+        !q_.sheet.overall.empty() && q_.sheet.overall.front().velocity.unit->system == System::inch;
+    return unit_with_symbol(inch ? "in/s" : "mm/s", Kind::velocity);
+  }
+  std::string velocity(Velocity v) const { return format_significant(v, unit(), 3); }
+
+  std::string reason() const {
+    if (f_.reason == "limit-unconfirmed")
+      return "the zones' figures are remembered: compare them with ISO 10816-7 and say so in confirmed_by";
+    if (f_.reason == "inside-guarded")
+      return "every place is fit for unrestricted running, the meter's doubt included";
+    if (f_.reason == "outside-guarded") return "a place is proven to be beyond unrestricted running (zone B)";
+    return "the limit of unrestricted running lies inside a reading's doubt: a better meter, or a longer "
+           "recording";
+  }
+
+  std::string verdict() const {
+    if (f_.verdict.empty()) return "\n  Without category and power no zone is known.\n";
+    return fmt::format("\n{}  overall velocity\n", verdict_word(f_.verdict, colour_)) +
+           wrapped(reason(), text_width, 2);
+  }
+
+  std::string places() const {
+    TextTable table({Align::left, Align::right, Align::left, Align::left});
+    table.add({"place", "r.m.s.", "", f_.limits ? "zone" : ""});
+    for (const auto& place : f_.places)
+      table.add({one_line(place.place), velocity(place.rms), "± " + velocity(place.u * 2.0),
+                 place.zone ? std::string(vibration::word_for(*place.zone)) : ""});
+    return "\n" + table.text(2);
+  }
+
+  std::string zones() const {
+    std::string out = fmt::format("  Band {:g} Hz to {:g} Hz.", f_.band.least.value(), f_.band.most.value());
+    if (f_.limits)
+      out += fmt::format(
+          " Zones end at A {}, B {}, C {} (ISO 10816-7, remembered{}).", velocity(f_.limits->a_to_b),
+          velocity(f_.limits->b_to_c), velocity(f_.limits->c_to_d),
+          q_.sheet.confirmed_by.empty() ? "" : ", confirmed by " + one_line(q_.sheet.confirmed_by));
+    return wrapped(out.substr(2), text_width, 2);
+  }
+
+  static std::string name_of(const ExpectedLine& line) {
+    const std::string times = line.multiple == 1 ? "" : fmt::format("{} × ", line.multiple);
+    const std::string where = line.bearing.empty() ? "" : " of " + one_line(line.bearing);
+    switch (line.of) {
+      case LineOf::turning:
+        return "1 × turning";
+      case LineOf::twice_turning:
+        return "2 × turning";
+      case LineOf::vane_pass:
+        return times + "vane pass";
+      case LineOf::twice_line:
+        return "2 × line frequency";
+      case LineOf::cage:
+        return times + "cage" + where;
+      case LineOf::outer_race:
+        return times + "outer race" + where;
+      case LineOf::inner_race:
+        return times + "inner race" + where;
+      case LineOf::element:
+        return times + "rolling element" + where;
+    }
+    return {};
+  }
+
+  static std::string may_be(const FoundTone& tone) {
+    if (tone.may_be.empty()) return "nothing that is expected here";
+    std::vector<std::string> names;
+    names.reserve(tone.may_be.size());
+    for (const auto& line : tone.may_be)
+      names.push_back(name_of(line));
+    return fmt::format("{}", fmt::join(names, ", or "));
+  }
+
+  std::string tones() const {
+    if (!f_.spectrum) return "";
+    const auto& s = *f_.spectrum;
+    std::string out = fmt::format(
+        "\nTones that stand out, by velocity\n  Welch, {} window, {} stretches, lines "
+        "{:.3g} Hz apart.\n",
+        vibration::word_for(q_.sheet.signal->settings.window), s.segments, s.line_spacing.value());
+    if (f_.tones.empty()) return out + "  None.\n";
+    TextTable table({Align::right, Align::right, Align::left, Align::left});
+    table.add({"at", "r.m.s.", "", "may be"});
+    for (const auto& tone : f_.tones) {
+      const Velocity u = vibration::velocity_of(tone.tone.u, q_.sheet.signal->measures, tone.tone.at);
+      table.add({fmt::format("{:.2f} Hz", tone.tone.at.value()), velocity(tone.rms), "± " + velocity(u * 2.0),
+                 may_be(tone)});
+    }
+    return out + table.text(2);
+  }
+
+  static std::string points_to(LineOf of) {
+    switch (of) {
+      case LineOf::turning:
+        return "unbalance first; then a bent shaft, an impeller off centre, a loose foot. Balance only what "
+               "runs true.";
+      case LineOf::twice_turning:
+        return "misalignment or pipe strain; looseness; a worn coupling.";
+      case LineOf::vane_pass:
+        return "vanes passing the cutwater: too little clearance there, or a flow far from best efficiency.";
+      case LineOf::twice_line:
+        return "the motor's field: air gap, soft foot, unequal voltages. It dies the moment the current is "
+               "cut.";
+      case LineOf::cage:
+      case LineOf::outer_race:
+      case LineOf::inner_race:
+      case LineOf::element:
+        return "a damaged place of that bearing: listen, look at its grease, plan its change.";
+    }
+    return {};
+  }
+
+  std::string points_to() const {
+    if (f_.tones.empty()) return "";
+    const auto& strongest = f_.tones.front();
+    std::string out = "\nThe strongest ";
+    if (strongest.may_be.empty())
+      return out + "is none of what is expected: look for a neighbour's machine, resonance, cavitation.\n";
+    if (strongest.may_be.size() > 1)
+      out += "may be several things; a longer segment may tell them apart. The nearest ";
+    return wrapped(out.substr(1) + "points to " + points_to(strongest.may_be.front().of), text_width);
+  }
+
+  static std::string mind() {
+    return "\nMind\n" + wrapped(
+                            "Guards on, no loose sleeves, sensor and cable clear of the coupling. Read at "
+                            "rated speed and duty, "
+                            "warm, filled and vented, and once with the pump stopped: what is there then "
+                            "comes from elsewhere. "
+                            "Local rules come first. What a tone points to is common practice, not proof.",
+                            text_width, 2);
+  }
+
+  const VibrationQuestion& q_;
+  const VibrationFinding& f_;
+  bool colour_;
+};
+
+}  // namespace
+
+std::string vibration_text(const VibrationQuestion& question, const VibrationFinding& finding, bool colour) {
+  return VibrationSheet(question, finding, colour).text();
+}
+
+}  // namespace pumpwright
