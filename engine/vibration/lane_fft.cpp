@@ -2,61 +2,58 @@
 
 #include <cmath>
 #include <numbers>
-#include <utility>
 
 #include "engine/quantity/bad_input.h"
+
+// Four lanes are one register of AVX2: g++ makes a second version that is taken where the processor has it.
+// No fused operations, so that both give the same bits.
+#if defined(__x86_64__) && defined(__GNUC__) && !defined(__clang__)
+#define PUMPWRIGHT_WIDE __attribute__((target_clones("avx2", "default")))
+#else
+#define PUMPWRIGHT_WIDE
+#endif
 
 namespace pumpwright::vibration {
 namespace {
 
-// One array of all lanes as pairs of real and imaginary parts.
-struct Lanes {
-  double* re;
-  double* im;
-};
+constexpr std::size_t lanes = LaneFft::lanes;
 
-struct Turn {
-  double c, s;
-};
-
-// Four values of stride-long runs become four: out[0] = a+b+c+d, the others turned by w, w², w³.
-void butterfly_of_four(const Lanes& from, std::size_t quarter, const Lanes& to, std::size_t run, Turn w1,
-                       Turn w2, Turn w3) {
-  const double* __restrict ar = from.re, * __restrict ai = from.im;
-  const double* __restrict br = ar + quarter, * __restrict bi = ai + quarter;
-  const double* __restrict cr = br + quarter, * __restrict ci = bi + quarter;
-  const double* __restrict dr = cr + quarter, * __restrict di = ci + quarter;
-  double* __restrict y0r = to.re, * __restrict y0i = to.im;
-  double* __restrict y1r = y0r + run, * __restrict y1i = y0i + run;
-  double* __restrict y2r = y1r + run, * __restrict y2i = y1i + run;
-  double* __restrict y3r = y2r + run, * __restrict y3i = y2i + run;
-  for (std::size_t q = 0; q < run; ++q) {
-    const double apc_r = ar[q] + cr[q], apc_i = ai[q] + ci[q];
-    const double amc_r = ar[q] - cr[q], amc_i = ai[q] - ci[q];
-    const double bpd_r = br[q] + dr[q], bpd_i = bi[q] + di[q];
-    // i (b - d)
-    const double jr = di[q] - bi[q], ji = br[q] - dr[q];
-    const double u_r = amc_r - jr, u_i = amc_i - ji;
-    const double v_r = apc_r - bpd_r, v_i = apc_i - bpd_i;
-    const double t_r = amc_r + jr, t_i = amc_i + ji;
-    y0r[q] = apc_r + bpd_r;
-    y0i[q] = apc_i + bpd_i;
-    y1r[q] = u_r * w1.c - u_i * w1.s;
-    y1i[q] = u_r * w1.s + u_i * w1.c;
-    y2r[q] = v_r * w2.c - v_i * w2.s;
-    y2i[q] = v_r * w2.s + v_i * w2.c;
-    y3r[q] = t_r * w3.c - t_i * w3.s;
-    y3i[q] = t_r * w3.s + t_i * w3.c;
+// Four finished quarters become the whole: value k of quarter j is turned by w^(jk) and the four are
+// combined.
+PUMPWRIGHT_WIDE void combine_four(double* re, double* im, std::size_t quarter, std::size_t stride,
+                                  const double* cosines, const double* sines) {
+  const std::size_t apart = quarter * lanes;
+  for (std::size_t k = 0; k < quarter; ++k) {
+    const std::size_t at = k * stride;
+    const double c1 = cosines[at], s1 = sines[at], c2 = cosines[2 * at], s2 = sines[2 * at],
+                 c3 = cosines[3 * at], s3 = sines[3 * at];
+    double* __restrict r = re + k * lanes;
+    double* __restrict i = im + k * lanes;
+    for (std::size_t l = 0; l < lanes; ++l) {
+      const double x1 = r[apart + l], y1 = i[apart + l], x2 = r[2 * apart + l], y2 = i[2 * apart + l],
+                   x3 = r[3 * apart + l], y3 = i[3 * apart + l];
+      const double b_r = x1 * c1 - y1 * s1, b_i = x1 * s1 + y1 * c1;
+      const double c_r = x2 * c2 - y2 * s2, c_i = x2 * s2 + y2 * c2;
+      const double d_r = x3 * c3 - y3 * s3, d_i = x3 * s3 + y3 * c3;
+      const double apc_r = r[l] + c_r, apc_i = i[l] + c_i, amc_r = r[l] - c_r, amc_i = i[l] - c_i;
+      const double bpd_r = b_r + d_r, bpd_i = b_i + d_i, bmd_r = b_r - d_r, bmd_i = b_i - d_i;
+      r[l] = apc_r + bpd_r;
+      i[l] = apc_i + bpd_i;
+      r[apart + l] = amc_r + bmd_i;  // a - i b - c + i d
+      i[apart + l] = amc_i - bmd_r;
+      r[2 * apart + l] = apc_r - bpd_r;
+      i[2 * apart + l] = apc_i - bpd_i;
+      r[3 * apart + l] = amc_r - bmd_i;  // a + i b - c - i d
+      i[3 * apart + l] = amc_i + bmd_r;
+    }
   }
 }
 
-void butterfly_of_two(const Lanes& from, const Lanes& to, std::size_t run) {
-  for (std::size_t q = 0; q < run; ++q) {
-    const double ar = from.re[q], ai = from.im[q], br = from.re[q + run], bi = from.im[q + run];
-    to.re[q] = ar + br;
-    to.im[q] = ai + bi;
-    to.re[q + run] = ar - br;
-    to.im[q + run] = ai - bi;
+void combine_two(double* values) {
+  for (std::size_t l = 0; l < lanes; ++l) {
+    const double a = values[l], b = values[lanes + l];
+    values[l] = a + b;
+    values[lanes + l] = a - b;
   }
 }
 
@@ -69,6 +66,8 @@ bool power_of_two(std::size_t size) {
 LaneFft::LaneFft(std::size_t size) : size_(size) {
   if (!power_of_two(size) || size > size_max)
     throw BadInput({"segment", "", std::to_string(size), "a power of two from 2 to 4194304 samples"});
+  places_.resize(size);
+  place(0, 0, 1, size);
   cosines_.resize(size);
   sines_.resize(size);
   for (std::size_t k = 0; k < size; ++k) {
@@ -78,28 +77,32 @@ LaneFft::LaneFft(std::size_t size) : size_(size) {
   }
 }
 
-void LaneFft::transform(std::vector<double>& re, std::vector<double>& im, std::vector<double>& work_re,
-                        std::vector<double>& work_im) const {
-  std::size_t length = size_, stride = 1;
-  while (length >= 4) {
-    const std::size_t quarter = length / 4, run = stride * lanes;
-    for (std::size_t p = 0; p < quarter; ++p) {
-      const std::size_t at = p * stride;
-      butterfly_of_four({re.data() + p * run, im.data() + p * run}, quarter * run,
-                        {work_re.data() + 4 * p * run, work_im.data() + 4 * p * run}, run,
-                        {cosines_[at], sines_[at]}, {cosines_[2 * at], sines_[2 * at]},
-                        {cosines_[3 * at], sines_[3 * at]});
-    }
-    std::swap(re, work_re);
-    std::swap(im, work_im);
-    length /= 4;
-    stride *= 4;
+// The values first, first + step, … stand from `at` on, by their remainder.
+void LaneFft::place(std::size_t at, std::size_t first, std::size_t step, std::size_t length) {
+  if (length == 1) {
+    places_[first] = at;
+    return;
   }
+  const std::size_t parts = length == 2 ? 2 : 4, each = length / parts;
+  for (std::size_t j = 0; j < parts; ++j)
+    place(at + j * each, first + j * step, parts * step, each);
+}
+
+void LaneFft::transform_part(double* re, double* im, std::size_t length) const {
+  if (length == 1) return;
   if (length == 2) {
-    butterfly_of_two({re.data(), im.data()}, {work_re.data(), work_im.data()}, stride * lanes);
-    std::swap(re, work_re);
-    std::swap(im, work_im);
+    combine_two(re);
+    combine_two(im);
+    return;
   }
+  const std::size_t quarter = length / 4;
+  for (std::size_t j = 0; j < 4; ++j)
+    transform_part(re + j * quarter * lanes, im + j * quarter * lanes, quarter);
+  combine_four(re, im, quarter, size_ / length, cosines_.data(), sines_.data());
+}
+
+void LaneFft::transform(std::vector<double>& re, std::vector<double>& im) const {
+  transform_part(re.data(), im.data(), size_);
 }
 
 }  // namespace pumpwright::vibration

@@ -1,9 +1,10 @@
 // Several discrete Fourier transforms of one length at once, a lane each, so that every step of the
 // computation is the same for all lanes and the compiler can put them side by side.
 //
-// Stockham's self-sorting transform in steps of four (and one of two where the length asks for it): C. Van
-// Loan, Computational Frameworks for the Fast Fourier Transform, 1992, sections 1.7 and 2.4 (remembered).
-// Beside NumPy in the tests.
+// Decimation in time in steps of four (and one of two where the length asks for it), in place and depth
+// first: a quarter is finished before the next is begun, so that most of the work stays in the nearest cache.
+// C. Van Loan, Computational Frameworks for the Fast Fourier Transform, 1992, chapters 1 and 2 (remembered).
+// Beside SciPy in the tests.
 #pragma once
 
 #include <cstddef>
@@ -21,14 +22,20 @@ class LaneFft {
 
   std::size_t size() const { return size_; }
 
-  // X[k] = Σ x[n] exp(-2πi nk/size) for each lane. Value n of lane l stands at n·lanes + l; the spectrum
-  // takes its place. `work_*` are as large and hold nothing afterwards.
-  void transform(std::vector<double>& re, std::vector<double>& im, std::vector<double>& work_re,
-                 std::vector<double>& work_im) const;
+  // Where value n has to stand before the transform, for each n.
+  const std::vector<std::size_t>& places() const { return places_; }
+
+  // X[k] = Σ x[n] exp(-2πi nk/size) for each lane. Before: value n of lane l at places()[n]·lanes + l; after:
+  // X[k] at k·lanes + l.
+  void transform(std::vector<double>& re, std::vector<double>& im) const;
 
  private:
+  void place(std::size_t at, std::size_t first, std::size_t step, std::size_t length);
+  void transform_part(double* re, double* im, std::size_t length) const;
+
   std::size_t size_;
-  std::vector<double> cosines_, sines_;  // of -2π k/size, k below 3/4 size
+  std::vector<std::size_t> places_;
+  std::vector<double> cosines_, sines_;  // of -2π k/size, k below size
 };
 
 }  // namespace pumpwright::vibration

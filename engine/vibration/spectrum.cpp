@@ -26,27 +26,39 @@ struct Stretches {
 // What one block works with, and the powers it adds up.
 struct Bench {
   explicit Bench(std::size_t length)
-      : re(length * LaneFft::lanes),
-        im(length * LaneFft::lanes),
-        work_re(length * LaneFft::lanes),
-        work_im(length * LaneFft::lanes),
-        power(length / 2 + 1) {}
+      : re(length * LaneFft::lanes), im(length * LaneFft::lanes), power(length / 2 + 1), silence(length) {}
 
-  std::vector<double> re, im, work_re, work_im, power;
+  std::vector<double> re, im, power, silence;
 };
 
-void load(const Stretches& s, std::size_t stretch, std::size_t lane, std::vector<double>& into) {
-  double* out = into.data() + lane;
-  if (stretch >= s.count) {
-    for (std::size_t i = 0; i < s.length; ++i)
-      out[i * LaneFft::lanes] = 0;
-    return;
+double mean_of(const double* in, std::size_t length) {
+  double sums[4] = {};  // side by side, so that one addition need not wait for the other
+  std::size_t i = 0;
+  for (; i + 4 <= length; i += 4)
+    for (std::size_t l = 0; l < 4; ++l)
+      sums[l] += in[i + l];
+  double rest = 0;
+  for (; i < length; ++i)
+    rest += in[i];
+  return (sums[0] + sums[1] + sums[2] + sums[3] + rest) / static_cast<double>(length);
+}
+
+// Every other stretch from `first` on, a lane each; beyond the last one, silence.
+void load(const Stretches& s, std::size_t first, const LaneFft& fft, const std::vector<double>& silence,
+          std::vector<double>& into) {
+  constexpr std::size_t lanes = LaneFft::lanes;
+  const double* in[lanes];
+  double mean[lanes];
+  for (std::size_t l = 0; l < lanes; ++l) {
+    const std::size_t stretch = first + 2 * l;
+    in[l] = stretch < s.count ? s.samples.data() + stretch * s.hop : silence.data();
+    mean[l] = s.remove_mean ? mean_of(in[l], s.length) : 0;
   }
-  const double* in = s.samples.data() + stretch * s.hop;
-  const double mean =
-      s.remove_mean ? std::accumulate(in, in + s.length, 0.0) / static_cast<double>(s.length) : 0.0;
-  for (std::size_t i = 0; i < s.length; ++i)
-    out[i * LaneFft::lanes] = (in[i] - mean) * s.window[i];
+  for (std::size_t i = 0; i < s.length; ++i) {
+    double* out = into.data() + fft.places()[i] * lanes;
+    for (std::size_t l = 0; l < lanes; ++l)
+      out[l] = (in[l][i] - mean[l]) * s.window[i];
+  }
 }
 
 void add_powers(const Bench& bench, std::size_t length, std::vector<double>& power) {
@@ -69,11 +81,9 @@ std::vector<double> block_powers(const Stretches& s, const LaneFft& fft, std::si
   for (std::size_t t = 0; t < transforms_per_block; ++t) {
     const std::size_t first = (block * transforms_per_block + t) * per_transform;
     if (first >= s.count) break;
-    for (std::size_t l = 0; l < LaneFft::lanes; ++l) {
-      load(s, first + 2 * l, l, bench.re);
-      load(s, first + 2 * l + 1, l, bench.im);
-    }
-    fft.transform(bench.re, bench.im, bench.work_re, bench.work_im);
+    load(s, first, fft, bench.silence, bench.re);
+    load(s, first + 1, fft, bench.silence, bench.im);
+    fft.transform(bench.re, bench.im);
     add_powers(bench, s.length, bench.power);
   }
   return std::move(bench.power);
