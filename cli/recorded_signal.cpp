@@ -52,7 +52,7 @@ WavFormat read_format(std::string_view chunk) {
 double sample_at(std::string_view data, std::size_t at, const WavFormat& f) {
   const std::size_t size = f.bits / 8;
   const std::uint32_t raw = number_at(data, at, size);
-  if (f.code == floats) return std::bit_cast<float>(raw);
+  if (f.code == floats) return static_cast<double>(std::bit_cast<float>(raw));
   // The sign bit to the top, then back down as a fraction of full scale.
   const auto shifted = static_cast<std::int32_t>(raw << (32 - f.bits));
   return static_cast<double>(shifted) / 2147483648.0;
