@@ -1,6 +1,7 @@
 // The fields of a bench test's sheet, whatever the test: the server says what is asked.
 import type { ServerError, SheetFieldView } from '../api/types';
 import { say } from '../session/preferences';
+import '../style/sheet.css';
 import { t } from '../text/text';
 import { Choice, errorText, Field, isAbout, Select } from '../widgets/form';
 import { isAsked, itemAt, lengthOf, type SheetValues } from './sheet_values';
@@ -72,7 +73,7 @@ function List({ field, values, ...rest }: Omit<OneProps, 'at'>) {
   return (
     <>
       {Array.from({ length: count }, (_, i) => (
-        <fieldset class="dimension" key={i}>
+        <fieldset class="sheet-item" key={i}>
           <legend>
             {say(field.title)} {i + 1}
           </legend>

@@ -21,7 +21,9 @@ export function Tapping({ remedy }: { remedy: SweepRemedy }) {
   const [now, setNow] = useState('');
   const move = moveOf(remedy.moved ?? '');
   if (!move || remedy.toward_deg === undefined) return null;
-  const clock = (deg: number) => t('oclock', { clock: clockPosition(withinTurn(degrees(deg))) });
+  // To the nearest half hour, as a hand finds it; what that costs of the move can not be read.
+  const clock = (deg: number) =>
+    t('oclock', { clock: clockPosition(withinTurn(degrees(Math.round(deg / 15) * 15))) });
   const opposite = side === 'opposite';
   const first = numberOf(start) ?? 0;
   const shown = (value: number) => `${signed(value, move.decimals)} ${move.unit}`;
