@@ -22,15 +22,21 @@ json header_view(const job::JobHeader& h) {
           {"invented", h.invented}};
 }
 
+// Few readings do: the others are not parsed for it.
+bool names_remedy(const std::string& payload) {
+  if (payload.find("\"remedy\"") == std::string::npos) return false;
+  const json reading = json::parse(payload);
+  return reading.contains("sweep") && reading["sweep"].contains("remedy");
+}
+
 // By the reading that corrects it, or the first sweep of the check after its part was moved.
 std::map<std::string, std::string> replaced_by_in(const job::LoggedJob& logged) {
   std::map<std::string, std::string> out;
   std::map<std::string, std::vector<std::string>> of_check;
   for (const auto& reading : logged.readings) {
     if (!reading.replaces.empty()) out.emplace(reading.replaces, reading.id);
-    const json payload = json::parse(reading.payload);
     std::vector<std::string>& earlier = of_check[reading.check];
-    if (payload.contains("sweep") && payload["sweep"].contains("remedy"))
+    if (names_remedy(reading.payload))
       for (const std::string& id : earlier)
         out.emplace(id, reading.id);
     earlier.push_back(reading.id);
