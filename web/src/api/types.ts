@@ -1,5 +1,6 @@
 // What the server says and takes, as types: the page's only knowledge of the wire. Amounts arrive formatted; the
 // page shows them and never computes them again.
+import type { SheetFieldView, SheetPicture } from './sheet_types';
 
 export interface Text {
   en: string;
@@ -139,37 +140,6 @@ export interface Finding {
   deviation: { reason: string; actor: string; time: string } | null;
   readings: JudgedReading[];
   chain: ChainShare[];
-}
-
-/** One field of a bench test's sheet. */
-export type Ink = 'part' | 'guide' | 'limit' | 'found' | 'wanted';
-export type PicturePoint = [number, number];
-
-/** Of a bench test: strokes and words in units of which `width` go across. */
-export interface SheetPicture {
-  width: number;
-  height: number;
-  strokes: { ink: Ink; points: PicturePoint[]; closed: boolean }[];
-  circles: { ink: Ink; centre: PicturePoint; radius: number }[];
-  words: { text: Text; at: PicturePoint; anchor: 'start' | 'middle' | 'end'; ink: Ink }[];
-  title: Text;
-  note: Text;
-}
-
-export interface SheetFieldView {
-  /** JSON pointer into the sheet; of a list's item, into one element, empty for the element itself. */
-  at: string;
-  kind: 'quantity' | 'text' | 'number' | 'word' | 'flag' | 'list' | 'fixed';
-  title: Text;
-  example: string;
-  /** Of a fixed field, which nobody is asked for. */
-  value: string;
-  optional: boolean;
-  /** A number without a unit is in the unit of the instrument it is read with. */
-  bare: boolean;
-  choices: { word: string; title: Text }[];
-  items: SheetFieldView[];
-  only_if: { at: string; is: string[] } | null;
 }
 
 export interface CheckView {
@@ -370,147 +340,6 @@ export interface JobView {
   next_step: { id: string; title: Text } | string | null;
   signatures: Signature[];
   log: LogLine[];
-}
-
-/** A verdict over several checks. */
-export type SealVerdict = Exclude<Verdict, 'not-taken'>;
-
-export interface SealConditions {
-  temperature: Amount | null;
-  suction: Amount | null;
-  head: Amount | null;
-  speed: Amount | null;
-  altitude: Amount | null;
-  length: Amount | null;
-  length_measured: boolean;
-}
-
-export interface SealNumbers {
-  chamber: Amount | null;
-  chamber_low: Amount | null;
-  chamber_high: Amount | null;
-  vapour: Amount | null;
-  boiling: Amount | null;
-  judged_at: Amount | null;
-  judged_at_face: boolean;
-  balance_ratio: number | null;
-  face_pressure: Amount | null;
-  spring_force: Amount | null;
-  friction_torque: Amount | null;
-  heat: Amount | null;
-  film: Amount | null;
-  leakage: Amount | null;
-  contact_share: number | null;
-  /** Net face pressure times sliding speed. */
-  pv: Amount | null;
-  circulation: Amount | null;
-  growth_low: Amount | null;
-  growth_high: Amount | null;
-  bellows_stroke: Amount | null;
-  track_width: Amount | null;
-}
-
-export interface FaceCurve {
-  name: 'film' | 'pressure' | 'temperature';
-  /** SI, one for each radius. */
-  values: number[];
-  lowest: Amount;
-  highest: Amount;
-}
-
-/** Along the face, from inside to outside. */
-export interface SealFace {
-  radius_m: number[];
-  inside: Amount;
-  outside: Amount;
-  pressed_outside: boolean;
-  boils: boolean[];
-  curves: FaceCurve[];
-}
-
-export interface SealSheet {
-  /** Other conditions than the job's own. */
-  tried: boolean;
-  in_service: SealVerdict;
-  as_set: SealVerdict;
-  decides: string[];
-  checks: { check: string; finding: Finding }[];
-  suction_that_does: Amount | null;
-  conditions: SealConditions;
-  numbers: SealNumbers;
-  face: SealFace | null;
-  assumed: Text[];
-  missing: Text[];
-}
-
-export interface SealMapRange {
-  lowest: Amount;
-  here: Amount;
-  highest: Amount;
-}
-
-export interface SealMap {
-  /** One column for each temperature, one letter for each suction pressure, coldest and lowest first. */
-  map: { temperature: SealMapRange; suction: SealMapRange; columns: string[] } | null;
-  missing: Text[];
-}
-
-/** One sweep of a chain and what each part adds to it. */
-export interface TrueStation {
-  check: string;
-  title: Text;
-  tir: Amount;
-  high_spot: Text | null;
-  limit: Amount | null;
-  beyond: boolean;
-  shares: { part: Text; tir: Amount }[];
-}
-
-export interface TrueRemedy {
-  doing: Text;
-  recommended: boolean;
-  /** As a sweep names what was done before it. */
-  done: SweepRemedy;
-  /** Brings every sweep to its limit. */
-  reaches: boolean;
-  predicted: { title: Text; tir: Amount; doubt: Amount; limit: Amount }[];
-}
-
-export interface TruePicture {
-  parts: {
-    part: string;
-    name: Text;
-    from_m: number;
-    to_m: number;
-    radius_m: number;
-    /** Of its centre off the turning axis, true size. */
-    off_from_m: number;
-    off_to_m: number;
-  }[];
-  up: Text;
-  magnification: number;
-}
-
-export interface TrueChain {
-  verdict: 'pass' | 'fail';
-  found: Text;
-  advice: Text[];
-  look_alikes: Text | null;
-  next: Text | null;
-  stations: TrueStation[];
-  /** Least work first; empty while every sweep keeps to its limit. */
-  remedies: TrueRemedy[];
-  /** How the last remedy came out. */
-  after: { title: Text; said: Text; surprise: boolean }[];
-  picture: TruePicture | null;
-}
-
-/** Which part is out: what turns and what stands, apart. */
-export interface TrueRunning {
-  rotating: TrueChain | null;
-  standing: TrueChain | null;
-  left_out: { what: Text; why: Text }[];
-  assumed: Text[];
 }
 
 export type DimensionEntry =

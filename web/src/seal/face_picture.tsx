@@ -1,5 +1,5 @@
 // The faces of the seal: the film between them, and pressure and temperature along it, each to its own scale.
-import type { FaceCurve, SealFace } from '../api/types';
+import type { FaceCurve, SealFace } from '../api/seal_types';
 import { type Box, curvePoints, pathOf } from '../calc/curve';
 import { show } from '../session/preferences';
 import { type TextKey, t } from '../text/text';

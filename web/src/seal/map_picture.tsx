@@ -1,6 +1,6 @@
 // Suction pressure against temperature: where this seal may run, and where the job and what is tried stand.
 import { useId } from 'preact/hooks';
-import type { SealConditions, SealMap } from '../api/types';
+import type { SealConditions, SealMap } from '../api/seal_types';
 import type { Box } from '../calc/curve';
 import { type MapLetter, mapLetters, mapPath, mapPlace } from '../calc/seal_map';
 import { show } from '../session/preferences';

@@ -1,7 +1,8 @@
 // The seal's service sheet: will this seal live here and is it set right, what decides it, and other conditions at once.
 import { useEffect, useState } from 'preact/hooks';
 import { jobPath } from '../api/client';
-import type { CheckView, JobView, SealMap, SealNumbers, SealSheet, SealVerdict, Text } from '../api/types';
+import type { SealMap, SealNumbers, SealSheet, SealVerdict } from '../api/seal_types';
+import type { CheckView, JobView, Text } from '../api/types';
 import { checkOf } from '../job/job_state';
 import { say, show, showLimit } from '../session/preferences';
 import '../style/seal.css';

@@ -1,5 +1,6 @@
 // Other conditions, tried at once and kept nowhere.
-import type { SealConditions, ServerError } from '../api/types';
+import type { SealConditions } from '../api/seal_types';
+import type { ServerError } from '../api/types';
 import { show } from '../session/preferences';
 import { type TextKey, t } from '../text/text';
 import { errorText, Field, isAbout } from '../widgets/form';

@@ -1,5 +1,6 @@
 // The fields of a bench test's sheet, whatever the test: the server says what is asked.
-import type { ServerError, SheetFieldView } from '../api/types';
+import type { SheetFieldView } from '../api/sheet_types';
+import type { ServerError } from '../api/types';
 import { say } from '../session/preferences';
 import '../style/sheet.css';
 import { t } from '../text/text';

@@ -1,5 +1,5 @@
 // What a bench test came to, drawn from the strokes and words the server sends.
-import type { SheetPicture } from '../api/types';
+import type { SheetPicture } from '../api/sheet_types';
 import { say } from '../session/preferences';
 import '../style/sheet.css';
 

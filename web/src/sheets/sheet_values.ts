@@ -1,5 +1,6 @@
 // What is typed into the fields of a bench test's sheet, as one text per JSON pointer, and the sheet that comes of it.
-import type { SheetFieldView } from '../api/types';
+import type { SheetFieldView } from '../api/sheet_types';
+import { numberOf } from '../calc/plain_number';
 
 export type SheetValues = Readonly<Record<string, string>>;
 export type Sheet = Record<string, unknown>;
@@ -68,8 +69,7 @@ function written(field: SheetFieldView, text: string, unit: string): unknown {
   if (field.kind === 'flag') return text === 'yes';
   if (field.bare && unit !== '' && bareNumber.test(text)) return `${text.trim()} ${unit}`;
   if (field.kind !== 'number') return text.trim();
-  const number = Number(text.trim().replace(',', '.'));
-  return Number.isNaN(number) ? text.trim() : number;
+  return numberOf(text) ?? text.trim();
 }
 
 const isPlace = (step: string | undefined): boolean => step !== undefined && /^\d+$/.test(step);

@@ -1,6 +1,7 @@
 // What was moved since a part was last swept, so that what was foretold of it stands beside what is read now.
 import { jobPath } from '../api/client';
-import type { CheckView, JobView, SweepSetup, TrueRunning } from '../api/types';
+import type { TrueRunning } from '../api/true_types';
+import type { CheckView, JobView, SweepSetup } from '../api/types';
 import { useAsked } from '../api/use_asked';
 import { say } from '../session/preferences';
 import { t } from '../text/text';

@@ -1,6 +1,7 @@
 // A sweep from the first choice to the sent reading: how the indicator sits, the strip, the live picture.
 import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
 import type { CheckView, JobView, ServerError } from '../api/types';
+import { numberOf } from '../calc/plain_number';
 import {
   anglesOf,
   choose,
@@ -51,8 +52,8 @@ function badPlace(error: ServerError | null, strip: Strip): Degrees | null {
 
 function FreeAngle({ onAdd }: { onAdd: (angle: Degrees) => void }) {
   const [text, setText] = useState('');
-  const angle = Number(text.replace(',', '.'));
-  const usable = !isBlank(text) && Number.isFinite(angle) && angle >= 0 && angle <= 720;
+  const angle = numberOf(text);
+  const usable = angle !== null && angle >= 0 && angle <= 720;
   return (
     <div class="row">
       <Field label={t('angleFree')} value={text} inputMode="decimal" onValue={setText} />
@@ -61,7 +62,7 @@ function FreeAngle({ onAdd }: { onAdd: (angle: Degrees) => void }) {
         class="button button-plain"
         disabled={!usable}
         onClick={() => {
-          onAdd(degrees(angle));
+          if (angle !== null) onAdd(degrees(angle));
           setText('');
         }}
       >

@@ -1,16 +1,11 @@
 // The bracket tapped over under the dial: where the dial stands, what it has to read, and how far there is to go.
 import { useState } from 'preact/hooks';
 import type { SweepRemedy } from '../api/types';
+import { numberOf } from '../calc/plain_number';
 import { leftToGo, moveOf, readingAtEnd } from '../calc/tapping';
-import { isBlank } from '../calc/typed_number';
 import { clockPosition, degrees, withinTurn } from '../calc/units';
 import { t } from '../text/text';
 import { Choice, Field } from '../widgets/form';
-
-const numberOf = (text: string): number | null => {
-  const number = Number(text.trim().replace('−', '-').replace(',', '.'));
-  return isBlank(text) || Number.isNaN(number) ? null : number;
-};
 
 const signed = (value: number, decimals: number): string =>
   `${value > 0 ? '+' : value < 0 ? '−' : ''}${Math.abs(value).toFixed(decimals)}`;

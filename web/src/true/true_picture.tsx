@@ -1,5 +1,5 @@
 // The parts of one chain to scale, each where its errors put it; what is off the axis is drawn larger by a stated factor.
-import type { TruePicture } from '../api/types';
+import type { TruePicture } from '../api/true_types';
 import { say } from '../session/preferences';
 import { t } from '../text/text';
 

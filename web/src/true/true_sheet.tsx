@@ -1,6 +1,7 @@
 // Which part is out, which way, what to sweep next, and the least work that puts it right.
 import { jobPath } from '../api/client';
-import type { CheckView, JobView, TrueChain, TrueRemedy, TrueRunning, TrueStation } from '../api/types';
+import type { TrueChain, TrueRemedy, TrueRunning, TrueStation } from '../api/true_types';
+import type { CheckView, JobView } from '../api/types';
 import { useAsked } from '../api/use_asked';
 import { say, show } from '../session/preferences';
 import '../style/seal.css';

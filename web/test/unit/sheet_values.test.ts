@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { SheetFieldView } from '../../src/api/types';
+import type { SheetFieldView } from '../../src/api/sheet_types';
 import { isAsked, lengthOf, missing, sheetOf, valuesOf } from '../../src/sheets/sheet_values';
 
 const field = (at: string, more: Partial<SheetFieldView> = {}): SheetFieldView => ({
