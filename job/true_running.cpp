@@ -4,10 +4,22 @@
 #include <array>
 #include <complex>
 #include <optional>
+#include <type_traits>
 
 #include <fmt/format.h>
 
 namespace pumpwright::job {
+
+template <>
+const TrueQuestion<true_running::Rotating>& question_of(const JobTrueRunning& in) {
+  return in.rotating;
+}
+
+template <>
+const TrueQuestion<true_running::Standing>& question_of(const JobTrueRunning& in) {
+  return in.standing;
+}
+
 namespace {
 
 using true_running::Offset;
@@ -118,13 +130,18 @@ bool moves(const SweepRemedy& /*remedy*/, Standing::Part part) {
   return part != Standing::Part::motor;
 }
 
-true_running::RotatingSetting setting_of(const SweepRemedy& remedy, const Rotating* /*chain*/) {
+// As the chain's own setting.
+template <class Chain>
+typename true_running::SettingOf<Chain>::type setting_of(const SweepRemedy& remedy);
+template <>
+true_running::RotatingSetting setting_of<Rotating>(const SweepRemedy& remedy) {
   true_running::RotatingSetting out;
   out.impeller_keyway = remedy.impeller_keyway;
   if (remedy.sleeve_turned_deg) out.sleeve_turned = degrees(*remedy.sleeve_turned_deg);
   return out;
 }
-true_running::StandingSetting setting_of(const SweepRemedy& remedy, const Standing* /*chain*/) {
+template <>
+true_running::StandingSetting setting_of<Standing>(const SweepRemedy& remedy) {
   true_running::StandingSetting out;
   if (remedy.moved)
     out.shift = Offset<Standing>::from_si(std::polar(remedy.moved->si, degrees(remedy.toward_deg).value()));
@@ -133,11 +150,12 @@ true_running::StandingSetting setting_of(const SweepRemedy& remedy, const Standi
 }
 
 // Whether a check sweeps a part of the chain.
-bool is_of(const Check& check, const Rotating* /*chain*/) {
-  return part_at(rotating_places, check.place) != nullptr;
-}
-bool is_of(const Check& check, const Standing* /*chain*/) {
-  return part_at(standing_places, check.place) != nullptr;
+template <class Chain>
+bool is_of(const Check& check) {
+  if constexpr (std::is_same_v<Chain, Rotating>)
+    return part_at(rotating_places, check.place) != nullptr;
+  else
+    return part_at(standing_places, check.place) != nullptr;
 }
 
 std::vector<const Check*> sweep_checks(const Plan& plan) {
@@ -153,7 +171,7 @@ Remedied last_remedy(const Snapshot& snapshot, const JobState& state) {
   Remedied out;
   for (const Check* check : sweep_checks(snapshot.plan)) {
     const auto standing = state.standing.find(check->id);
-    if (standing == state.standing.end() || !is_of(*check, static_cast<const Chain*>(nullptr))) continue;
+    if (standing == state.standing.end() || !is_of<Chain>(*check)) continue;
     for (const Reading& reading : standing->second) {
       const auto& remedy = std::get<SweepReading>(reading.body).remedy;
       if (remedy && (!out.time || *out.time < reading.time)) out = {reading.time, *remedy};
@@ -334,27 +352,18 @@ class Collecting {
   JobTrueRunning out_;
 };
 
-TrueQuestion<Rotating>& question_of(JobTrueRunning& in, const Rotating* /*chain*/) {
-  return in.rotating;
-}
-TrueQuestion<Standing>& question_of(JobTrueRunning& in, const Standing* /*chain*/) {
-  return in.standing;
-}
-
 // The question as it stood before the last remedy, with the sweeps taken since. Nothing while no sweep names
 // a remedy, or nothing that was swept before was swept since.
 template <class Chain>
 std::optional<TrueQuestion<Chain>> before_remedy(const Snapshot& snapshot, const JobState& state,
-                                                 JobTrueRunning& now) {
-  constexpr const Chain* chain = nullptr;
+                                                 const JobTrueRunning& now) {
   const Remedied last = last_remedy<Chain>(snapshot, state);
   if (!last.time) return std::nullopt;
   const JobState earlier = state_before(snapshot, state, *last.time);
   const Judgement judgement = judged_sweeps(snapshot, earlier);
-  JobTrueRunning then = Collecting(snapshot, earlier, judgement).run();
-  TrueQuestion<Chain> out = std::move(question_of(then, chain));
-  TrueAfter<Chain> after{.setting = setting_of(last.what, chain), .stations = {}};
-  for (const Station<Chain>& s : question_of(now, chain).stations) {
+  TrueQuestion<Chain> out = question_of<Chain>(Collecting(snapshot, earlier, judgement).run());
+  TrueAfter<Chain> after{.setting = setting_of<Chain>(last.what), .stations = {}};
+  for (const Station<Chain>& s : question_of<Chain>(now).stations) {
     const auto& taken = state.standing.at(s.id);
     const bool since = std::any_of(taken.begin(), taken.end(),
                                    [&](const Reading& reading) { return !(reading.time < *last.time); });
@@ -384,11 +393,13 @@ JobTrueRunning true_running_of(const Snapshot& snapshot, const JobState& state, 
   return now;
 }
 
-TrueFinding<Rotating> rotating_finding(const JobTrueRunning& in) {
+template <>
+TrueFinding<Rotating> finding_of(const JobTrueRunning& in) {
   return with_outcome(in.rotating, in.rotating_before);
 }
 
-TrueFinding<Standing> standing_finding(const JobTrueRunning& in) {
+template <>
+TrueFinding<Standing> finding_of(const JobTrueRunning& in) {
   return with_outcome(in.standing, in.standing_before);
 }
 

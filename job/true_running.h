@@ -37,9 +37,21 @@ struct JobTrueRunning {
 // mount, a base that moves, a shaft not held).
 JobTrueRunning true_running_of(const Snapshot& snapshot, const JobState& state, const Judgement& judgement);
 
-// What the sweeps say now, and beside it how the last remedy came out. Throws as `answer`; the chain must
-// have stations.
-TrueFinding<true_running::Rotating> rotating_finding(const JobTrueRunning& in);
-TrueFinding<true_running::Standing> standing_finding(const JobTrueRunning& in);
+// The question of one chain.
+template <class Chain>
+const TrueQuestion<Chain>& question_of(const JobTrueRunning& in);
+template <>
+const TrueQuestion<true_running::Rotating>& question_of(const JobTrueRunning& in);
+template <>
+const TrueQuestion<true_running::Standing>& question_of(const JobTrueRunning& in);
+
+// What a chain's sweeps say now, and beside it how the last remedy came out. Throws as `answer`; the chain
+// must have stations.
+template <class Chain>
+TrueFinding<Chain> finding_of(const JobTrueRunning& in);
+template <>
+TrueFinding<true_running::Rotating> finding_of(const JobTrueRunning& in);
+template <>
+TrueFinding<true_running::Standing> finding_of(const JobTrueRunning& in);
 
 }  // namespace pumpwright::job

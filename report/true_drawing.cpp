@@ -30,19 +30,10 @@ Type strong() {
   return {8.6, Weight::bold, ink, Align::left};
 }
 
-job::TrueFinding<true_running::Rotating> finding_of(const job::JobTrueRunning& in,
-                                                    const job::TrueQuestion<true_running::Rotating>&) {
-  return job::rotating_finding(in);
-}
-job::TrueFinding<true_running::Standing> finding_of(const job::JobTrueRunning& in,
-                                                    const job::TrueQuestion<true_running::Standing>&) {
-  return job::standing_finding(in);
-}
-
 template <class Chain>
 TrueDrawing drawing_of(const job::JobTrueRunning& in, const job::TrueQuestion<Chain>& q,
                        const job::MakeUp& make_up, job::Language language) {
-  const job::TrueFinding<Chain> f = finding_of(in, q);
+  const job::TrueFinding<Chain> f = job::finding_of<Chain>(in);
   const job::TrueWording words(in.unit != nullptr ? *in.unit : unit_with_symbol("mm", Kind::length), language,
                                in.titles);
   const auto picture = job::picture_of(q, f, make_up);

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <utility>
 
 #include <nlohmann/json.hpp>
 
@@ -25,7 +24,7 @@ using nlohmann::json;
 constexpr double shown_step_m = 2.54e-6;
 
 double whole_degrees(Angle angle) {
-  const double turn = std::fmod(angle.value() * 180 / pi, 360);
+  const double turn = std::fmod(degrees_of(angle), 360);
   return std::round(turn < 0 ? turn + 360 : turn);
 }
 
@@ -33,13 +32,12 @@ double whole_degrees(Angle angle) {
 template <class Chain>
 class ChainView {
  public:
-  ChainView(const job::JobTrueRunning& in, const TrueQuestion<Chain>& question, TrueFinding<Chain> finding,
-            const job::MakeUp& make_up)
+  ChainView(const job::JobTrueRunning& in, const job::MakeUp& make_up)
       : unit_(in.unit != nullptr ? *in.unit : unit_with_symbol("mm", Kind::length)),
         english_(unit_, job::Language::english, in.titles),
         spanish_(unit_, job::Language::spanish, in.titles),
-        q_(question),
-        f_(std::move(finding)),
+        q_(job::question_of<Chain>(in)),
+        f_(job::finding_of<Chain>(in)),
         make_up_(make_up) {}
 
   json view() const {
@@ -188,14 +186,10 @@ class ChainView {
   const job::MakeUp& make_up_;
 };
 
-json rotating_view(const job::JobTrueRunning& in, const job::MakeUp& make_up) {
-  if (in.rotating.stations.empty()) return nullptr;
-  return ChainView<true_running::Rotating>(in, in.rotating, job::rotating_finding(in), make_up).view();
-}
-
-json standing_view(const job::JobTrueRunning& in, const job::MakeUp& make_up) {
-  if (in.standing.stations.empty()) return nullptr;
-  return ChainView<true_running::Standing>(in, in.standing, job::standing_finding(in), make_up).view();
+template <class Chain>
+json chain_view(const job::JobTrueRunning& in, const job::MakeUp& make_up) {
+  if (job::question_of<Chain>(in).stations.empty()) return nullptr;
+  return ChainView<Chain>(in, make_up).view();
 }
 
 }  // namespace
@@ -207,8 +201,8 @@ json true_view(const job::Snapshot& snapshot, const job::JobState& state, const 
     left_out.push_back({{"what", text_json(left.what)}, {"why", text_json(left.why)}});
   for (const auto& text : in.assumed)
     assumed.push_back(text_json(text));
-  return {{"rotating", rotating_view(in, snapshot.make_up)},
-          {"standing", standing_view(in, snapshot.make_up)},
+  return {{"rotating", chain_view<true_running::Rotating>(in, snapshot.make_up)},
+          {"standing", chain_view<true_running::Standing>(in, snapshot.make_up)},
           {"left_out", left_out},
           {"assumed", assumed}};
 }

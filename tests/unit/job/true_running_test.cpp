@@ -145,7 +145,7 @@ TEST(TrueRunning, AfterARemedyWhatWasForetoldStandsBesideWhatIsRead) {
   ASSERT_EQ(foretold.station, "impeller-sweep");
 
   const Found good = found_of(swept_again(out, 2, 60, {{"impeller_keyway", 0}}));
-  const auto after = rotating_finding(good.job).after;
+  const auto after = finding_of<Rotating>(good.job).after;
   ASSERT_EQ(after.size(), 1U);
   EXPECT_EQ(after[0].predicted.station, "impeller-sweep");
   EXPECT_NEAR(after[0].predicted.tir.value.value(), foretold.tir.value.value(), 1e-12);
@@ -156,9 +156,9 @@ TEST(TrueRunning, AfterARemedyWhatWasForetoldStandsBesideWhatIsRead) {
   EXPECT_EQ(good.judged.of("impeller-sweep").readings.size(), 1U);
 
   const Found bad = found_of(swept_again(out, 9, 120, {{"impeller_keyway", 0}}));
-  EXPECT_TRUE(rotating_finding(bad.job).after.at(0).surprise);
+  EXPECT_TRUE(finding_of<Rotating>(bad.job).after.at(0).surprise);
   const TrueWording words(*bad.job.unit, Language::spanish, bad.job.titles);
-  EXPECT_NE(words.outcome(rotating_finding(bad.job).after[0]).find("una sorpresa"), std::string::npos);
+  EXPECT_NE(words.outcome(finding_of<Rotating>(bad.job).after[0]).find("una sorpresa"), std::string::npos);
 }
 
 TEST(TrueRunning, ASweepOfAPartThatWasMovedSinceNoLongerCounts) {
