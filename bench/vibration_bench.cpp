@@ -16,8 +16,8 @@
 
 #include "bench/shortest.h"
 #include "engine/vibration/spectrum.h"
+#include "tests/support/made_signal.h"
 #include "tests/support/thread_executor.h"
-#include "tests/unit/engine/vibration/made_signal.h"
 
 namespace {
 

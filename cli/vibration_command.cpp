@@ -24,14 +24,18 @@ std::string recording_path(const std::string& file, const std::string& named) {
   return (std::filesystem::path(file).parent_path() / path).string();
 }
 
+// In SI.
 RecordedSignal read_recording(const VibrationArguments& a, const SignalRead& signal,
                               const Surroundings& surroundings) {
   const std::string path = recording_path(a.file, signal.path);
   const std::string bytes =
       read_input(path, signal.wav ? recording_bytes_max : csv_bytes_max, surroundings.in);
-  return naming_file(path, [&] {
+  RecordedSignal out = naming_file(path, [&] {
     return signal.wav ? read_wav(bytes, signal.channel) : read_signal_csv(bytes, signal.columns);
   });
+  for (double& sample : out.samples)
+    sample *= signal.si_per_unit;
+  return out;
 }
 
 Answer run_vibration(const VibrationArguments& a, const Surroundings& surroundings) {

@@ -39,11 +39,8 @@ Velocity meter_u(Velocity rms, double error) {
 
 void analyse(const VibrationQuestion& q, VibrationFinding& f, Executor& executor) {
   const SignalRead& signal = *q.sheet.signal;
-  std::vector<double> samples = q.recording->samples;
-  for (double& sample : samples)
-    sample *= signal.si_per_unit;
   job::placed("/signal", [&] {
-    f.spectrum = vibration::welch(samples, q.recording->rate, signal.settings, executor);
+    f.spectrum = vibration::welch(q.recording->samples, q.recording->rate, signal.settings, executor);
     const auto overall = vibration::overall_velocity(*f.spectrum, signal.measures, f.band);
     const Velocity of_chain = meter_u(overall.rms, q.sheet.meter_error);
     add_place(f, signal.place, overall.rms,

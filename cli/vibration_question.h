@@ -14,7 +14,7 @@ namespace pumpwright {
 struct VibrationQuestion {
   std::string file;
   VibrationFile sheet;
-  std::optional<RecordedSignal> recording;  // of the sheet's signal
+  std::optional<RecordedSignal> recording;  // of the sheet's signal, in SI
 };
 
 struct JudgedPlace {

@@ -24,7 +24,7 @@ class VibrationSheet {
 
   std::string text() const {
     std::string out = fmt::format("{}: {}\n", shown_name(q_.file), one_line(q_.sheet.name));
-    return out + verdict() + places() + zones() + tones() + points_to() + mind();
+    return out + verdict() + places() + zones() + tones() + strongest() + mind();
   }
 
  private:
@@ -61,13 +61,13 @@ class VibrationSheet {
   }
 
   std::string zones() const {
-    std::string out = fmt::format("  Band {:g} Hz to {:g} Hz.", f_.band.least.value(), f_.band.most.value());
+    std::string out = fmt::format("Band {:g} Hz to {:g} Hz.", f_.band.least.value(), f_.band.most.value());
     if (f_.limits)
       out += fmt::format(
           " Zones end at A {}, B {}, C {} (ISO 10816-7, remembered{}).", velocity(f_.limits->a_to_b),
           velocity(f_.limits->b_to_c), velocity(f_.limits->c_to_d),
           q_.sheet.confirmed_by.empty() ? "" : ", confirmed by " + one_line(q_.sheet.confirmed_by));
-    return wrapped(out.substr(2), text_width, 2);
+    return wrapped(out, text_width, 2);
   }
 
   static std::string name_of(const ExpectedLine& line) {
@@ -142,15 +142,15 @@ class VibrationSheet {
     return {};
   }
 
-  std::string points_to() const {
+  std::string strongest() const {
     if (f_.tones.empty()) return "";
-    const auto& strongest = f_.tones.front();
-    std::string out = "\nThe strongest ";
-    if (strongest.may_be.empty())
-      return out + "is none of what is expected: look for a neighbour's machine, resonance, cavitation.\n";
-    if (strongest.may_be.size() > 1)
-      out += "may be several things; a longer segment may tell them apart. The nearest ";
-    return wrapped(out.substr(1) + "points to " + points_to(strongest.may_be.front().of), text_width);
+    const auto& may_be = f_.tones.front().may_be;
+    if (may_be.empty())
+      return "\nThe strongest is none of what is expected: look for a neighbour's machine, resonance, "
+             "cavitation.\n";
+    const std::string doubt =
+        may_be.size() == 1 ? "" : "may be several things; a longer segment may tell them apart. The nearest ";
+    return wrapped("The strongest " + doubt + "points to " + points_to(may_be.front().of), text_width);
   }
 
   static std::string mind() {

@@ -1,7 +1,8 @@
 // How often a damaged place of a rolling bearing is rolled over, from its geometry and the shaft's speed.
 //
-// With n elements of diameter d on the pitch diameter D, contact angle φ, outer ring at rest (any textbook on
-// machine condition; rolling without sliding):
+// With n elements of diameter d on the pitch diameter D, contact angle φ, outer ring at rest, rolling without
+// sliding (R. B. Randall and J. Antoni, Rolling element bearing diagnostics: a tutorial, Mech. Syst. Signal
+// Process. 25, 2011, remembered):
 //   cage            f/2 · (1 - d/D cos φ)
 //   outer race    n f/2 · (1 - d/D cos φ)
 //   inner race    n f/2 · (1 + d/D cos φ)

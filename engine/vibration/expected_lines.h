@@ -45,8 +45,9 @@ struct ExpectedLine {
   Frequency within;  // a tone this near may be it
 };
 
-// Vane pass up to its double, bearings up to the third multiple. A line is known to 0.5 % (speed), a
-// bearing's to 2 % (sliding). BadInput "vanes", "line_frequency", and as bearing_frequencies.
+// Vane pass up to its double, bearings up to the third multiple. A line is taken to be known to 0.5 % (speed;
+// own choice), a bearing's to 2 % (sliding; common practice). BadInput "vanes", "line_frequency", and as
+// bearing_frequencies.
 std::vector<ExpectedLine> expected_lines(const PumpFacts& pump);
 
 // Those a tone may be, nearest first; a spectrum tells no two nearer than its spacing apart.

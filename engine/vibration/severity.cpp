@@ -18,10 +18,8 @@ ZoneLimits zone_limits(PumpCategory category, Power power) {
     throw BadInput({"power", "", fmt::format("{:g} W", power.value()), "a power over 1 kW"});
   const bool small = power.value() <= 200e3;
   if (category == PumpCategory::one)
-    return small ? ZoneLimits{mm_s(2.5), mm_s(4.0), mm_s(6.6), mm_s(4.0)}
-                 : ZoneLimits{mm_s(3.5), mm_s(5.0), mm_s(7.6), mm_s(5.0)};
-  return small ? ZoneLimits{mm_s(3.2), mm_s(5.1), mm_s(8.5), mm_s(5.1)}
-               : ZoneLimits{mm_s(4.2), mm_s(6.1), mm_s(9.5), mm_s(6.1)};
+    return small ? ZoneLimits{mm_s(2.5), mm_s(4.0), mm_s(6.6)} : ZoneLimits{mm_s(3.5), mm_s(5.0), mm_s(7.6)};
+  return small ? ZoneLimits{mm_s(3.2), mm_s(5.1), mm_s(8.5)} : ZoneLimits{mm_s(4.2), mm_s(6.1), mm_s(9.5)};
 }
 
 Zone zone_of(Velocity rms, const ZoneLimits& limits) {

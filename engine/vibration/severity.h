@@ -23,7 +23,6 @@ enum class Zone {
 
 struct ZoneLimits {
   Velocity a_to_b, b_to_c, c_to_d;
-  Velocity acceptance;  // factory test, allowable operating region
 };
 
 // Two classes of power, to 200 kW and over. BadInput "power" unless over 1 kW.

@@ -9,6 +9,19 @@ namespace {
 constexpr std::size_t noise_lines = 40;  // to either side
 constexpr double clear_over = 4;         // standard deviations of noise
 
+// Half the lines over which a tone is added up: the window's main lobe and one line more.
+std::size_t lobe_of(Window window) {
+  switch (window) {
+    case Window::hann:
+      return 3;
+    case Window::flat_top:
+      return 6;
+    case Window::rectangular:
+      break;
+  }
+  return 10;  // its side lobes fall slowly
+}
+
 // Mean over median of powers averaged so many times.
 double mean_over_median(double averages) {
   const double cube_root = 1 - 1 / (9 * averages);
@@ -40,12 +53,10 @@ Tone tone_at(const Spectrum& s, std::size_t centre, std::size_t lobe) {
   }
   const auto lines = static_cast<double>(to - from + 1);
   const double averages = std::max(1.0, s.averages);
-  const double noise_power = noise * spacing * lines;
   const double scatter = noise * spacing * std::sqrt(lines * s.noise_bandwidth / averages);
   Tone tone;
   tone.at = power > 0 ? Frequency::from_value(moment / power) : Frequency::from_value(s.frequency_hz(centre));
   tone.rms = std::sqrt(std::max(0.0, power));
-  tone.noise = std::sqrt(noise_power);
   tone.clear = power > clear_over * scatter;
   // Noise adds to the tone's own vector, too: 2 P N of one line.
   const double beating = 2 * std::max(0.0, power) * noise * spacing * s.noise_bandwidth / averages;
@@ -65,18 +76,6 @@ bool is_peak(const Spectrum& s, std::size_t k) {
 }
 
 }  // namespace
-
-std::size_t lobe_of(Window window) {
-  switch (window) {
-    case Window::hann:
-      return 3;
-    case Window::flat_top:
-      return 6;
-    case Window::rectangular:
-      break;
-  }
-  return 10;  // its side lobes fall slowly
-}
 
 std::optional<Tone> tone_near(const Spectrum& s, Window window, Frequency expected, Frequency search) {
   const double last = s.frequency_hz(s.density.size() - 1);

@@ -17,12 +17,8 @@ struct Tone {
   Frequency at;        // centre of its power
   double rms = 0;      // in the signal's unit, 0 where the noise is stronger
   double u = 0;        // standard uncertainty of rms, from the scatter of noise
-  double noise = 0;    // rms of the noise in the lobe
-  bool clear = false;  // its power is over four times what noise alone scatters by
+  bool clear = false;  // its power is over four times what noise alone scatters by (own choice)
 };
-
-// Half the lines over which a tone is added up: the window's main lobe and one line more.
-std::size_t lobe_of(Window window);
 
 // The strongest line within `search` of `expected`, as a tone. Nothing when the spectrum does not reach
 // there.

@@ -15,7 +15,7 @@ enum class Window {
 };
 
 // `size` values, periodic (the value after the last is the first), as spectra ask for. Flat top: the five
-// cosine terms of IEEE Std 1057 / SciPy's "flattop".
+// cosine terms of scipy.signal.windows.flattop.
 std::vector<double> window_values(Window window, std::size_t size);
 
 // "hann", "flat-top", "rectangular".

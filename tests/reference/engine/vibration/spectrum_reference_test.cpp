@@ -7,8 +7,8 @@
 
 #include "engine/vibration/spectrum.h"
 #include "tests/support/live_python.h"
+#include "tests/support/made_signal.h"
 #include "tests/support/outside_check.h"
-#include "tests/unit/engine/vibration/made_signal.h"
 
 namespace pumpwright::vibration {
 namespace {

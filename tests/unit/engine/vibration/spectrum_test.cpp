@@ -7,7 +7,7 @@
 #include <gtest/gtest.h>
 
 #include "engine/quantity/bad_input.h"
-#include "tests/unit/engine/vibration/made_signal.h"
+#include "tests/support/made_signal.h"
 
 namespace pumpwright::vibration {
 namespace {

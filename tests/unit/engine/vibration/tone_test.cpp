@@ -4,7 +4,7 @@
 
 #include <gtest/gtest.h>
 
-#include "tests/unit/engine/vibration/made_signal.h"
+#include "tests/support/made_signal.h"
 
 namespace pumpwright::vibration {
 namespace {
