@@ -2,13 +2,13 @@
 #include <cmath>
 
 #include <fmt/format.h>
-#include <fmt/ranges.h>
 
 #include "cli/align_question.h"
 #include "cli/display_text.h"
 #include "cli/input_file.h"
 #include "cli/verdict_word.h"
-#include "engine/quantity/format.h"
+#include "job/json_quantity.h"
+#include "job/sheets/alignment_units.h"
 
 namespace pumpwright {
 namespace {
@@ -21,22 +21,11 @@ using job::SeenFrom;
 
 constexpr std::size_t text_width = 100;
 
-// In the units the tolerance is written in, with one digit more than the indicator shows.
-struct Shown {
-  const Unit& length_unit;
-  const Unit& slope_unit;
-  int decimals;
-
-  explicit Shown(const AlignmentSheet& file)
-      : length_unit(*file.offset_tolerance.unit),
-        slope_unit(*file.angularity_tolerance.unit),
-        decimals(decimals_for_graduation(file.instrument.graduation.value() / 10, length_unit)) {}
-
-  std::string length(Length l, Sign sign = Sign::when_negative) const {
-    return format_decimals(l, length_unit, decimals, sign);
-  }
+// With what is not known said so.
+struct Shown : job::AlignmentUnits {
+  using AlignmentUnits::AlignmentUnits;
+  using AlignmentUnits::length;
   std::string length(const std::optional<Length>& l) const { return l ? length(*l) : "not known"; }
-  std::string slope(Angle a) const { return format_decimals(a, slope_unit, 3); }
 };
 
 std::string reason_text(const AlignmentSheet& file, const std::string& reason) {
@@ -102,14 +91,8 @@ std::string judged_text(const AlignmentSheet& file, const AlignmentFinding& f, c
 }
 
 std::string shims_of(const AlignmentSheet& file, const alignment::ShimPack& pack) {
-  std::vector<std::string> pieces;
-  for (const Length& thickness : pack.shims)
-    for (const auto& written : file.shims->stock)
-      if (written.si == thickness.value()) {
-        pieces.push_back(written.text);
-        break;
-      }
-  return pieces.empty() ? "no shim" : fmt::format("{}", fmt::join(pieces, " + "));
+  const std::string pieces = job::as_written(pack.shims, file.shims->stock);
+  return pieces.empty() ? "no shim" : pieces;
 }
 
 std::string foot_text(const AlignmentSheet& file, const std::string& name, const FootPlan& plan,

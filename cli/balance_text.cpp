@@ -9,6 +9,8 @@
 #include "cli/input_file.h"
 #include "cli/verdict_word.h"
 #include "engine/quantity/format.h"
+#include "job/json_quantity.h"
+#include "job/sheets/balance_units.h"
 
 namespace pumpwright {
 namespace {
@@ -28,15 +30,9 @@ struct Shown {
   const BalanceQuestion& q;
   bool inch;
 
-  explicit Shown(const BalanceQuestion& question)
-      : q(question), inch(question.balance.mass.unit->system == System::inch) {}
+  explicit Shown(const BalanceQuestion& question) : q(question), inch(job::in_inches(question.balance)) {}
 
-  std::string unbalance(Unbalance u) const {
-    constexpr double ounce_inch_kg_m = 0.45359237 / 16 * 0.0254;
-    const double number = u.value() / (inch ? ounce_inch_kg_m : 1e-6);
-    return fmt::format("{} {}", number < 1000 ? fmt::format("{:.3g}", number) : fmt::format("{:.0f}", number),
-                       inch ? "oz·in" : "g·mm");
-  }
+  std::string unbalance(Unbalance u) const { return job::unbalance_text(q.balance, u); }
   std::string suitable(const AnyQuantity& value) const {
     return format_significant(
         value, suitable_unit(value.kind(), std::abs(value.si()), inch ? System::inch : System::metric), 3);
@@ -105,14 +101,7 @@ std::string weights_line(const Shown& s, const PlaneInFile& plane, const rotor::
   const auto& masses = std::get<WeightsAtHand>(plane.by).masses;
   std::vector<std::string> places;
   for (const auto& load : chosen.loads) {
-    std::vector<std::string> pieces;
-    for (const Mass& m : load.weights)
-      for (const auto& written : masses)
-        if (written.si == m.value()) {
-          pieces.push_back(written.text);
-          break;
-        }
-    places.push_back(fmt::format("{} at {}", fmt::join(pieces, " + "), s.angle(load.place)));
+    places.push_back(fmt::format("{} at {}", job::as_written(load.weights, masses), s.angle(load.place)));
   }
   const std::string what = places.empty() ? "none of the weights at hand comes nearer than none"
                                           : fmt::format("fit {}", fmt::join(places, ", "));

@@ -2,6 +2,7 @@
 // rpm".
 #pragma once
 
+#include <algorithm>
 #include <string>
 #include <vector>
 
@@ -37,6 +38,18 @@ std::size_t named_or_numbered(const JsonReader& json, const std::vector<std::str
 
 // A name of 1 to 80 bytes that is not yet in `names`.
 std::string new_name(const JsonReader& json, const std::vector<std::string>& names);
+
+// Pieces out of a stock, by the words they were written in: "1 thou + 2 thou"; empty for none.
+template <TypedQuantity Q>
+std::string as_written(const std::vector<Q>& pieces, const std::vector<Written>& stock) {
+  std::string out;
+  for (const Q& piece : pieces) {
+    const auto of = std::find_if(stock.begin(), stock.end(),
+                                 [&](const Written& written) { return written.si == piece.value(); });
+    if (of != stock.end()) out += (out.empty() ? "" : " + ") + of->text;
+  }
+  return out;
+}
 
 // The engine's name of what is wrong becomes a place in the file: `pointer` in front of it.
 template <class Work>

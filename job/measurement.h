@@ -2,7 +2,11 @@
 #pragma once
 
 #include <limits>
+#include <map>
+#include <memory>
 #include <optional>
+#include <string>
+#include <utility>
 #include <vector>
 
 #include "job/judgement.h"
@@ -31,10 +35,14 @@ struct MeasuredReading {
   std::optional<bool> kept;          // of a figure without a number: it is as it must be, or not
 };
 
+// What sheets came to in one judgement, by sheet and reading (empty where none is taken).
+using SheetResults = std::map<std::pair<SheetOf, std::string>, std::shared_ptr<const SheetResult>>;
+
 struct JudgeContext {
   const Snapshot& snapshot;
   const JobState& state;
   std::optional<Length> tried_length = std::nullopt;  // of the seal, in place of the measured one
+  std::shared_ptr<SheetResults> sheets = std::make_shared<SheetResults>();
 };
 
 MeasuredReading measure(const Check& check, const Reading& reading,

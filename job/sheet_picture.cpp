@@ -3,7 +3,20 @@
 #include <algorithm>
 #include <cmath>
 
+#include "job/check_words.h"
+
 namespace pumpwright::job {
+namespace {
+
+constexpr Words<Ink, 5> ink_words{{{"part", Ink::part},
+                                   {"guide", Ink::guide},
+                                   {"limit", Ink::limit},
+                                   {"found", Ink::found},
+                                   {"wanted", Ink::wanted}}};
+constexpr Words<Anchor, 3> anchor_words{
+    {{"start", Anchor::start}, {"middle", Anchor::middle}, {"end", Anchor::end}}};
+
+}  // namespace
 
 void add_arrow(SheetPicture& picture, Ink ink, PicturePoint from, PicturePoint to) {
   picture.strokes.push_back({ink, {from, to}, false});
@@ -25,32 +38,12 @@ double magnification_for(double size, double room) {
   return decade;
 }
 
-std::string word_of(Ink ink) {
-  switch (ink) {
-    case Ink::part:
-      return "part";
-    case Ink::guide:
-      return "guide";
-    case Ink::limit:
-      return "limit";
-    case Ink::found:
-      return "found";
-    case Ink::wanted:
-      return "wanted";
-  }
-  return {};
+std::string_view word_of(Ink ink) {
+  return word_in(ink_words, ink);
 }
 
-std::string word_of(Anchor anchor) {
-  switch (anchor) {
-    case Anchor::start:
-      return "start";
-    case Anchor::middle:
-      return "middle";
-    case Anchor::end:
-      return "end";
-  }
-  return {};
+std::string_view word_of(Anchor anchor) {
+  return word_in(anchor_words, anchor);
 }
 
 }  // namespace pumpwright::job

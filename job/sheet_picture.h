@@ -2,7 +2,7 @@
 // where its note says so, and what is off drawn larger by a stated factor.
 #pragma once
 
-#include <string>
+#include <string_view>
 #include <vector>
 
 #include "job/text.h"
@@ -64,7 +64,7 @@ void add_arrow(SheetPicture& picture, Ink ink, PicturePoint from, PicturePoint t
 double magnification_for(double size, double room);
 
 // Words of the wire: "part", "guide", …; "start", "middle", "end".
-std::string word_of(Ink ink);
-std::string word_of(Anchor anchor);
+std::string_view word_of(Ink ink);
+std::string_view word_of(Anchor anchor);
 
 }  // namespace pumpwright::job

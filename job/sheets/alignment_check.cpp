@@ -3,29 +3,14 @@
 #include <cmath>
 
 #include <fmt/format.h>
-#include <fmt/ranges.h>
 
-#include "engine/quantity/format.h"
+#include "job/json_quantity.h"
+#include "job/sheets/alignment_units.h"
 
 namespace pumpwright::job::aligning {
 namespace {
 
 using alignment::ShaftLine;
-
-// Lengths and slopes in the units of the tolerances, with one digit more than the indicator shows.
-struct Shown {
-  const Unit& length_unit;
-  const Unit& slope_unit;
-  int decimals;
-
-  explicit Shown(const AlignmentSheet& sheet)
-      : length_unit(*sheet.offset_tolerance.unit),
-        slope_unit(*sheet.angularity_tolerance.unit),
-        decimals(decimals_for_graduation(sheet.instrument.graduation.value() / 10, length_unit)) {}
-
-  std::string length(double m) const { return format_decimals(metres(m), length_unit, decimals); }
-  std::string slope(double rad) const { return format_decimals(radians(rad), slope_unit, 3); }
-};
 
 Text obstacle_text(const std::string& reason) {
   if (reason == "sweep-disagrees")
@@ -44,28 +29,17 @@ std::optional<Reason> held_back(const AlignmentFinding& finding) {
   return no_test ? Reason::test_proves_nothing : Reason::inside_uncertainty;
 }
 
-std::string shims_text(const AlignmentSheet& sheet, const alignment::ShimPack& pack) {
-  std::vector<std::string> pieces;
-  for (const Length& thickness : pack.shims)
-    for (const auto& written : sheet.shims->stock)
-      if (written.si == thickness.value()) {
-        pieces.push_back(written.text);
-        break;
-      }
-  return fmt::format("{}", fmt::join(pieces, " + "));
-}
-
 // One pair of feet, in words of one language each.
 Text foot_text(const AlignmentSheet& sheet, const Text& name, const FootPlan& plan) {
-  const Shown s(sheet);
+  const AlignmentUnits s(sheet);
   const double raise = plan.wanted.raise.value(), push = plan.wanted.push.value();
-  const std::string up = s.length(std::fabs(raise)), aside = s.length(std::fabs(push));
+  const std::string up = s.length(metres(std::fabs(raise))), aside = s.length(metres(std::fabs(push)));
   Text out{fmt::format("{} feet: {} {}, push {} to the {}", name.en, raise < 0 ? "lower" : "raise", up, aside,
                        push < 0 ? "left" : "right"),
            fmt::format("pies {}: {} {}, empujar {} a la {}", name.es, raise < 0 ? "bajar" : "subir", up,
                        aside, push < 0 ? "izquierda" : "derecha")};
   if (plan.pack && !plan.pack->shims.empty()) {
-    const std::string pack = shims_text(sheet, *plan.pack);
+    const std::string pack = as_written(plan.pack->shims, sheet.shims->stock);
     out.en += fmt::format("; {}: {}", plan.replaces ? "pack under each" : "add under each", pack);
     out.es += fmt::format("; {}: {}", plan.replaces ? "calzo bajo cada uno" : "añadir bajo cada uno", pack);
   }
@@ -108,33 +82,36 @@ std::vector<Limit> limits(const JsonReader& whole) {
   return {std::move(limit)};
 }
 
-SheetMeasured measure(const JsonReader& whole) {
+AlignmentResult compute(const JsonReader& whole) {
   AlignmentSheet sheet = decode_alignment(whole);
   AlignmentFinding finding = alignment_finding(sheet);
+  return {std::move(sheet), std::move(finding)};
+}
+
+SheetMeasured measure(const AlignmentResult& result) {
+  const auto& [sheet, finding] = result;
   SheetMeasured out;
   out.as_written = fmt::format("{}; {}", sheet.dial_names[0], sheet.dial_names[1]);
   out.kept = finding.verdict == "pass";
   out.blocked = held_back(finding);
   out.remarks = remarks(sheet, finding);
-  out.result =
-      std::make_shared<const SheetResult>(SheetResult{AlignmentResult{std::move(sheet), std::move(finding)}});
   return out;
 }
 
 std::vector<SheetLine> lines(const AlignmentResult& result) {
   const auto& [sheet, finding] = result;
-  const Shown s(sheet);
+  const AlignmentUnits s(sheet);
   const auto of = [](const std::string& found, const std::string& tolerance) {
     return Text{found + " of " + tolerance, found + " de " + tolerance};
   };
   const auto both = [&](const ShaftLine& line) {
-    const std::string text = s.length(line.offset().value()) + ", " + s.slope(line.angularity().value());
+    const std::string text = s.length(line.offset()) + ", " + s.slope(line.angularity());
     return Text{text, text};
   };
   return {{{"offset, warm", "desvío, en caliente"},
-           of(s.length(finding.offset.value), sheet.offset_tolerance.text)},
+           of(s.length(metres(finding.offset.value)), sheet.offset_tolerance.text)},
           {{"angularity, warm", "ángulo, en caliente"},
-           of(s.slope(finding.angularity.value), sheet.angularity_tolerance.text)},
+           of(s.slope(radians(finding.angularity.value)), sheet.angularity_tolerance.text)},
           {{"offset and angularity, cold", "desvío y ángulo, en frío"}, both(finding.cold)},
           {{"after the moves, by calculation", "tras los movimientos, por cálculo"}, both(finding.after)}};
 }

@@ -18,8 +18,10 @@ void try_planned(const JsonReader& whole);
 // The tolerance the make-up states.
 std::vector<Limit> limits(const JsonReader& whole);
 
+AlignmentResult compute(const JsonReader& whole);
+
 // Whether offset and angularity keep to their tolerances warm; moves at the feet stand in the remarks.
-SheetMeasured measure(const JsonReader& whole);
+SheetMeasured measure(const AlignmentResult& result);
 
 std::vector<SheetLine> lines(const AlignmentResult& result);
 

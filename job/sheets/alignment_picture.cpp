@@ -6,8 +6,8 @@
 
 #include <fmt/format.h>
 
-#include "engine/quantity/format.h"
 #include "job/sheets/alignment_check.h"
+#include "job/sheets/alignment_units.h"
 
 namespace pumpwright::job::aligning {
 namespace {
@@ -56,16 +56,9 @@ void draw_line(SheetPicture& picture, const Scale& s, const Panel& panel, const 
       {ink, {on_line(s, panel, line, s.result.sheet.coupling), on_line(s, panel, line, end)}, false});
 }
 
-// In the units of the tolerance, as far as the indicator tells.
-std::string length_text(const AlignmentSheet& sheet, double m) {
-  const Unit& unit = *sheet.offset_tolerance.unit;
-  return format_decimals(metres(std::fabs(m)), unit,
-                         decimals_for_graduation(sheet.instrument.graduation.value() / 10, unit));
-}
-
 Text move_text(const AlignmentSheet& sheet, const Panel& panel, const alignment::FootMove& move) {
   const double amount = panel.from_above ? move.push.value() : move.raise.value();
-  const std::string size = length_text(sheet, amount);
+  const std::string size = AlignmentUnits(sheet).length(metres(std::fabs(amount)));
   if (panel.from_above)
     return amount < 0 ? Text{"left " + size, "izquierda " + size} : Text{"right " + size, "derecha " + size};
   return amount < 0 ? Text{"lower " + size, "bajar " + size} : Text{"raise " + size, "subir " + size};

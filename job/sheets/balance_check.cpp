@@ -6,30 +6,17 @@
 #include <fmt/ranges.h>
 
 #include "engine/quantity/format.h"
+#include "job/sheets/balance_units.h"
 
 namespace pumpwright::job::balance {
 namespace {
-
-using rotor::Unbalance;
-
-bool in_inches(const BalanceSheet& sheet) {
-  return sheet.mass.unit->system == System::inch;
-}
-
-std::string unbalance_text(const BalanceSheet& sheet, Unbalance u) {
-  constexpr double ounce_inch_kg_m = 0.45359237 / 16 * 0.0254;
-  constexpr double gram_millimetre_kg_m = 1e-6;
-  const bool inch = in_inches(sheet);
-  const double number = u.value() / (inch ? ounce_inch_kg_m : gram_millimetre_kg_m);
-  return fmt::format("{:.3g} {}", number, inch ? "oz·in" : "g·mm");
-}
 
 std::string mass_text(const BalanceSheet& sheet, Mass mass) {
   return format_significant(mass, unit_with_symbol(in_inches(sheet) ? "oz" : "g", Kind::mass), 3);
 }
 
 std::string degrees_text(Angle angle) {
-  return fmt::format("{:.0f}°", angle.value() * 180 / pi);
+  return fmt::format("{:.0f}°", degrees_of(angle));
 }
 
 std::string grade_text(const BalanceSheet& sheet) {
@@ -123,16 +110,18 @@ std::vector<Limit> limits(const JsonReader& whole) {
   return {std::move(limit)};
 }
 
-SheetMeasured measure(const JsonReader& whole) {
+BalanceResult compute(const JsonReader& whole) {
   BalanceSheet sheet = decode_balance(whole);
   BalanceFinding finding = balance_finding(sheet);
+  return {std::move(sheet), std::move(finding)};
+}
+
+SheetMeasured measure(const BalanceResult& result, const JsonReader& whole) {
   SheetMeasured out;
   out.as_written = written(whole);
-  out.kept = finding.verdict == "pass";
-  out.blocked = held_back(finding);
-  out.remarks = remarks(sheet, finding);
-  out.result =
-      std::make_shared<const SheetResult>(SheetResult{BalanceResult{std::move(sheet), std::move(finding)}});
+  out.kept = result.finding.verdict == "pass";
+  out.blocked = held_back(result.finding);
+  out.remarks = remarks(result.sheet, result.finding);
   return out;
 }
 

@@ -17,9 +17,11 @@ void try_planned(const JsonReader& whole);
 // What the grade permits, by its standard.
 std::vector<Limit> limits(const JsonReader& whole);
 
+BalanceResult compute(const JsonReader& whole);
+
 // Whether what is left in every plane, or at every bearing, keeps to what is permitted; what to add or take
 // out stands in the remarks.
-SheetMeasured measure(const JsonReader& whole);
+SheetMeasured measure(const BalanceResult& result, const JsonReader& whole);
 
 std::vector<SheetLine> lines(const BalanceResult& result);
 

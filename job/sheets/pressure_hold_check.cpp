@@ -168,9 +168,14 @@ std::vector<Limit> limits(Judged judged, const JsonReader& whole) {
   return {rule_limit(decode_pressure_hold(whole))};
 }
 
-SheetMeasured measure(Judged judged, const JsonReader& whole) {
+PressureHoldResult compute(const JsonReader& whole) {
   PressureHoldSheet sheet = decode_pressure_hold(whole);
   PressureHoldFinding finding = pressure_hold_finding(sheet);
+  return {std::move(sheet), std::move(finding)};
+}
+
+SheetMeasured measure(Judged judged, const PressureHoldResult& result, const JsonReader& whole) {
+  const auto& [sheet, finding] = result;
   SheetMeasured out;
   out.as_written = written(whole);
   out.remarks = remarks(sheet, finding);
@@ -181,8 +186,6 @@ SheetMeasured measure(Judged judged, const JsonReader& whole) {
   } else {
     out.kept = !shows_a_leak(finding.reason);
   }
-  out.result = std::make_shared<const SheetResult>(
-      SheetResult{PressureHoldResult{std::move(sheet), std::move(finding)}});
   return out;
 }
 

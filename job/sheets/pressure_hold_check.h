@@ -21,9 +21,11 @@ std::vector<std::string> tags(const JsonReader& whole);
 // Of `held`: the rule's pressure and time, by its source. Of `leak`: the stated limit.
 std::vector<Limit> limits(Judged judged, const JsonReader& whole);
 
+PressureHoldResult compute(const JsonReader& whole);
+
 // `held`: nothing leaked and no part saw more than its rating, provided the test proves anything; `leak`: the
 // leak with its doubt.
-SheetMeasured measure(Judged judged, const JsonReader& whole);
+SheetMeasured measure(Judged judged, const PressureHoldResult& result, const JsonReader& whole);
 
 // What the test says, line by line.
 std::vector<SheetLine> lines(const PressureHoldResult& result);

@@ -147,21 +147,24 @@ std::vector<Limit> limits(Judged judged, const JsonReader& whole) {
   return {std::move(limit)};
 }
 
-SheetMeasured measure(Judged judged, const JsonReader& whole) {
+RotorResult compute(const JsonReader& whole) {
   RotorSheet sheet = decode_rotor(whole);
   rotor::RotorAssessment finding = rotor::assess(sheet.pump);
-  const auto verdict = std::find_if(finding.verdicts.begin(), finding.verdicts.end(),
+  return {std::move(sheet), std::move(finding)};
+}
+
+SheetMeasured measure(Judged judged, const RotorResult& result) {
+  const auto& verdicts = result.finding.verdicts;
+  const auto verdict = std::find_if(verdicts.begin(), verdicts.end(),
                                     [&](const RotorVerdict& v) { return v.what == what_of(judged); });
   SheetMeasured out;
-  if (verdict == finding.verdicts.end()) {
+  if (verdict == verdicts.end()) {
     out.blocked = Reason::input_missing;
     return out;
   }
   out.kept = verdict->outcome == Outcome::pass;
   if (verdict->outcome == Outcome::unproven) out.blocked = held_back(verdict->reason);
   out.remarks = {reason_text(verdict->reason)};
-  out.result =
-      std::make_shared<const SheetResult>(SheetResult{RotorResult{std::move(sheet), std::move(finding)}});
   return out;
 }
 

@@ -21,7 +21,9 @@ std::vector<std::string> tags(const JsonReader& whole);
 
 std::vector<Limit> limits(Judged judged, const JsonReader& whole);
 
-SheetMeasured measure(Judged judged, const JsonReader& whole);
+RotorResult compute(const JsonReader& whole);
+
+SheetMeasured measure(Judged judged, const RotorResult& result);
 
 std::vector<SheetLine> lines(const RotorResult& result);
 

@@ -13,18 +13,32 @@
 namespace pumpwright::job {
 namespace {
 
-SheetMeasured measured_by(SheetOf sheet, Judged judged, const JsonReader& whole) {
+SheetResult computed_by(SheetOf sheet, const JsonReader& whole) {
   switch (sheet) {
     case SheetOf::pressure_hold:
-      return pressure_hold::measure(judged, whole);
+      return {pressure_hold::compute(whole)};
     case SheetOf::balance:
-      return balance::measure(whole);
+      return {balance::compute(whole)};
     case SheetOf::alignment:
-      return aligning::measure(whole);
+      return {aligning::compute(whole)};
     case SheetOf::rotor:
-      return shaft::measure(judged, whole);
+      return {shaft::compute(whole)};
   }
   return {};
+}
+
+SheetMeasured measured_of(const SheetResult& result, Judged judged, const JsonReader& whole) {
+  struct {
+    Judged judged;
+    const JsonReader& whole;
+    SheetMeasured operator()(const PressureHoldResult& r) const {
+      return pressure_hold::measure(judged, r, whole);
+    }
+    SheetMeasured operator()(const BalanceResult& r) const { return balance::measure(r, whole); }
+    SheetMeasured operator()(const AlignmentResult& r) const { return aligning::measure(r); }
+    SheetMeasured operator()(const RotorResult& r) const { return shaft::measure(judged, r); }
+  } measured{judged, whole};
+  return std::visit(measured, result.of);
 }
 
 // A figure of an instrument, whose bare numbers are in its unit.
@@ -66,14 +80,18 @@ MeasuredReading measure_sheet(const Check& check, const Reading* reading, const 
   }
   const std::string written =
       reading == nullptr ? "" : read_with(*reading, parts_of(*check.sheet), in.snapshot);
-  SheetMeasured measured = placed(reading == nullptr ? "sheet" : "reading " + reading->id + "/sheet", [&] {
-    return measured_by(*check.sheet, check.judged, whole_sheet(*check.sheet, planned->second, written));
+  const std::string id = reading == nullptr ? "" : reading->id;
+  auto& result = (*in.sheets)[{*check.sheet, id}];  // figures of one sheet share it
+  SheetMeasured measured = placed(reading == nullptr ? "sheet" : "reading " + id + "/sheet", [&] {
+    const JsonReader whole = whole_sheet(*check.sheet, planned->second, written);
+    if (!result) result = std::make_shared<const SheetResult>(computed_by(*check.sheet, whole));
+    return measured_of(*result, check.judged, whole);
   });
-  if (reading != nullptr) out.shown.reading_id = reading->id;
+  out.shown.reading_id = id;
   out.shown.as_written = std::move(measured.as_written);
   out.shown.unit = measured.unit;
   out.shown.remarks = std::move(measured.remarks);
-  out.shown.sheet = std::move(measured.result);
+  out.shown.sheet = result;
   out.kept = measured.kept;
   out.blocked = measured.blocked;
   const bool dated = in_date(reading, in.snapshot);

@@ -1,7 +1,6 @@
 // What one figure of a sheet comes to before its limit is looked at, and the judge's way to all of them.
 #pragma once
 
-#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -18,7 +17,6 @@ struct SheetMeasured {
   std::string as_written;             // "200 psig to 196 psig in 15 min"
   const Unit* unit = nullptr;         // to show the number in
   std::vector<Text> remarks;
-  std::shared_ptr<const SheetResult> result;
 };
 
 // `reading`: null for a sheet that takes none. Throws BadInput whose place names the part of the job that is
