@@ -89,4 +89,15 @@ std::vector<std::string> csv_cells(std::string_view line, char separator, std::s
   return cells;
 }
 
+std::size_t csv_column(const std::vector<std::string>& header, const std::string& name, std::size_t line) {
+  const auto found = std::find(header.begin(), header.end(), name);
+  if (found == header.end()) {
+    std::string known;
+    for (const auto& column : header)
+      known += (known.empty() ? "\"" : ", \"") + column + "\"";
+    refuse_csv(line, "column", name, "one of " + known);
+  }
+  return static_cast<std::size_t>(found - header.begin());
+}
+
 }  // namespace pumpwright

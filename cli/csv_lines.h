@@ -44,4 +44,7 @@ char csv_separator(std::string_view header);
 // The cells of one line, without surrounding spaces.
 std::vector<std::string> csv_cells(std::string_view line, char separator, std::size_t number);
 
+// Which of the header's columns has that name; refused at that line with those there are.
+std::size_t csv_column(const std::vector<std::string>& header, const std::string& name, std::size_t line);
+
 }  // namespace pumpwright

@@ -70,6 +70,12 @@ std::string read_input(const std::string& path, std::size_t bytes_max, std::istr
   return read_bounded(in, path, bytes_max);
 }
 
+std::string beside(const std::string& file, const std::string& named) {
+  const std::filesystem::path path(named);
+  if (path.is_absolute() || file == "-") return named;
+  return (std::filesystem::path(file).parent_path() / path).string();
+}
+
 BadInput in_file(const std::string& path, const BadInput& error) {
   BadInput::What what = error.what_was_wrong();
   const auto start = what.place.find_first_not_of(' ');

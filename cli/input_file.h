@@ -21,6 +21,10 @@ std::string shown_name(const std::string& path);
 // be opened, is a directory or is too large.
 std::string read_input(const std::string& path, std::size_t bytes_max, std::istream& standard_input);
 
+// Where a file that another one names is looked for: beside it, or as it stands when that came from standard
+// input.
+std::string beside(const std::string& file, const std::string& named);
+
 // The same error with the file's name in front of its place.
 BadInput in_file(const std::string& path, const BadInput& error);
 

@@ -5,6 +5,7 @@
 #include "cli/command.h"
 #include "cli/input_file.h"
 #include "cli/performance_question.h"
+#include "cli/points_file.h"
 #include "cli/program.h"
 #include "cli/thread_executor.h"
 
@@ -29,14 +30,15 @@ Answer run_performance(const PerformanceArguments& a, const Surroundings& surrou
       a.threads.empty()
           ? ThreadExecutor::threads_of_this_machine()
           : static_cast<unsigned>(whole_number("--threads", a.threads, 1, ThreadExecutor::threads_max));
-  const std::string bytes = read_input(a.file, json_bytes_max, surroundings.in);
-  question.sheet = naming_file(a.file, [&] { return decode_performance_file(bytes); });
+  const std::string bytes = with_points_read(a.file, read_input(a.file, json_bytes_max, surroundings.in));
+  question.sheet =
+      naming_file(a.file, [&] { return job::decode_performance(job::JsonReader::parse(bytes)); });
   ThreadExecutor executor(threads);
-  const auto finding = answer(question, executor);
-  const auto* agreed = agreed_grade(question, finding);
+  const PerformanceAnswer found = answer(question, executor);
+  const auto* agreed = agreed_grade(question.sheet, found.finding);
   const bool well = agreed == nullptr || agreed->verdict == Outcome::pass;
-  return {.text = a.json ? performance_json(question, finding)
-                         : performance_text(question, finding, surroundings.colour),
+  return {.text = a.json ? performance_json(question, found)
+                         : performance_text(question, found, surroundings.colour),
           .exit_status = well ? exit_all_pass : exit_not_all_pass};
 }
 

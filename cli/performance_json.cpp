@@ -7,6 +7,8 @@ namespace pumpwright {
 namespace {
 
 using hydraulics::Figure;
+using job::PerformanceFinding;
+using Sampled = std::optional<hydraulics::SampledAcceptance>;
 
 OrderedJson point_json(const hydraulics::PointResult& r, const std::vector<Figure>& figures) {
   OrderedJson json = {{"flow_m3_s", json_number(r.flow.value())}};
@@ -47,7 +49,7 @@ OrderedJson tolerance_json(const hydraulics::Tolerance& t) {
           {"known", word_for(t.known)}};
 }
 
-OrderedJson grades_json(const PerformanceFinding& f, bool own) {
+OrderedJson grades_json(const PerformanceFinding& f, const Sampled& sampled, bool own) {
   auto list = OrderedJson::array();
   for (std::size_t i = 0; i < f.acceptance->grades.size(); ++i) {
     const auto& g = f.acceptance->grades[i];
@@ -67,16 +69,17 @@ OrderedJson grades_json(const PerformanceFinding& f, bool own) {
                        {"chance_sampled_standard_error", nullptr},
                        {"tolerance", tolerance_json(g.tolerance)},
                        {"criteria", criteria}};
-    if (f.sampled) {
-      one["chance_sampled"] = json_number(f.sampled->grades[i].chance.value);
-      one["chance_sampled_standard_error"] = json_number(f.sampled->grades[i].chance.standard_error);
+    if (sampled) {
+      one["chance_sampled"] = json_number(sampled->grades[i].chance.value);
+      one["chance_sampled_standard_error"] = json_number(sampled->grades[i].chance.standard_error);
     }
     list.push_back(one);
   }
   return list;
 }
 
-OrderedJson acceptance_json(const PerformanceQuestion& q, const PerformanceFinding& f) {
+OrderedJson acceptance_json(const PerformanceQuestion& q, const PerformanceAnswer& answer) {
+  const auto& [f, sampled] = answer;
   if (!f.acceptance) return nullptr;
   const auto& a = *f.acceptance;
   OrderedJson json;
@@ -89,9 +92,9 @@ OrderedJson acceptance_json(const PerformanceQuestion& q, const PerformanceFindi
   for (const auto& s : a.shares)
     shares.push_back({{"source", s.group}, {"fraction", json_number(s.fraction)}});
   json["head_variance_shares"] = shares;
-  json["grades"] = grades_json(f, q.sheet.guarantee->rule.own.has_value());
-  json["samples"] = f.sampled ? OrderedJson(f.sampled->samples) : OrderedJson(nullptr);
-  json["seed"] = f.sampled ? OrderedJson(f.sampled->seed) : OrderedJson(nullptr);
+  json["grades"] = grades_json(f, sampled, q.sheet.guarantee->rule.own.has_value());
+  json["samples"] = sampled ? OrderedJson(sampled->samples) : OrderedJson(nullptr);
+  json["seed"] = sampled ? OrderedJson(sampled->seed) : OrderedJson(nullptr);
   return json;
 }
 
@@ -103,6 +106,17 @@ OrderedJson remedy_json(const PerformanceFinding& f) {
           {"speed_safe_rad_s", json_number(rated * r.safe_factor)},
           {"diameter_needed_m", json_metres(r.diameter_needed)},
           {"trim", r.trim ? trim_json(*r.trim) : OrderedJson(nullptr)}};
+}
+
+OrderedJson driver_json(const PerformanceFinding& f) {
+  if (!f.driver) return nullptr;
+  const auto& d = *f.driver;
+  OrderedJson json;
+  put_figure(json, "load", "", d.share);
+  json["flow_m3_s"] = json_number(d.flow_m3_s);
+  json["voltage_unbalance"] = json_number(d.uneven);
+  json["derating"] = json_number(d.derating);
+  return json;
 }
 
 OrderedJson npsh_json(const PerformanceFinding& f) {
@@ -123,8 +137,12 @@ OrderedJson npsh_json(const PerformanceFinding& f) {
 
 }  // namespace
 
-std::string performance_json(const PerformanceQuestion& q, const PerformanceFinding& f) {
-  const auto* agreed = agreed_grade(q, f);
+std::string performance_json(const PerformanceQuestion& q, const PerformanceAnswer& answer) {
+  const PerformanceFinding& f = answer.finding;
+  const auto* agreed = agreed_grade(q.sheet, f);
+  auto cautions = OrderedJson::array();
+  for (const auto& caution : f.cautions)
+    cautions.push_back(caution.en);
   OrderedJson json = {
       {"file", q.file},
       {"name", q.sheet.name},
@@ -136,10 +154,11 @@ std::string performance_json(const PerformanceQuestion& q, const PerformanceFind
       {"points", points_json(f)},
       {"head_scatter_m", json_number(f.model.head_scatter_m())},
       {"best_point", best_json(f)},
-      {"acceptance", acceptance_json(q, f)},
+      {"acceptance", acceptance_json(q, answer)},
       {"remedy", remedy_json(f)},
+      {"driver", driver_json(f)},
       {"suction", npsh_json(f)},
-      {"cautions", f.cautions}};
+      {"cautions", cautions}};
   return json_text(json);
 }
 

@@ -6,20 +6,18 @@
 #include "cli/display_text.h"
 #include "cli/input_file.h"
 #include "cli/performance_question.h"
-#include "cli/pump_figures.h"
 #include "cli/verdict_word.h"
+#include "job/sheets/performance_wording.h"
 
 namespace pumpwright {
 namespace {
 
-using hydraulics::GradeFinding;
 using hydraulics::GradeReason;
+using job::chance_text;
+using job::percent_text;
+using job::signed_percent;
 
 constexpr std::size_t text_width = 110;
-
-std::string signed_percent(double fraction) {
-  return fmt::format("{:+.1f} %", 100 * fraction);
-}
 
 std::string curve_text(const hydraulics::CurveChoice& choice) {
   if (choice.kind == hydraulics::CurveKind::pchip) return "shape-preserving interpolant through every point";
@@ -28,11 +26,15 @@ std::string curve_text(const hydraulics::CurveChoice& choice) {
 
 class Sheet {
  public:
-  Sheet(const PerformanceQuestion& q, const PerformanceFinding& f, bool colour)
-      : q_(q), f_(f), units_(units_of(q.sheet.test)), colour_(colour) {}
+  Sheet(const PerformanceQuestion& q, const PerformanceAnswer& answer, bool colour)
+      : q_(q),
+        f_(answer.finding),
+        sampled_(answer.sampled),
+        units_(job::units_of(q.sheet.test)),
+        colour_(colour) {}
 
   std::string text() const {
-    return head() + points() + curves() + acceptance() + remedy() + npsh() + cautions();
+    return head() + points() + curves() + acceptance() + remedy() + driver() + npsh() + cautions();
   }
 
  private:
@@ -41,48 +43,14 @@ class Sheet {
     const auto& test = q_.sheet.test;
     text += fmt::format("  {} points, {}, at the rated {:.0f} rpm where not said otherwise\n",
                         test.test.points.size(), test.liquid, test.test.rated_speed.value() * 30 / pi);
-    if (const auto* agreed = agreed_grade(q_, f_)) {
+    if (const auto* agreed = agreed_grade(q_.sheet, f_)) {
       text += fmt::format("\n{}  {} at {}, {}\n", verdict_word(code(agreed->verdict), colour_),
-                          agreed_name(*agreed), units_.flow_text(q_.sheet.guarantee->promised.flow.value()),
+                          job::grade_text(q_.sheet, *agreed).en,
+                          units_.flow_text(q_.sheet.guarantee->promised.flow.value()),
                           units_.head_text(q_.sheet.guarantee->promised.head.value()));
-      text += wrapped(reason_text(*agreed), text_width, 2);
+      text += wrapped(job::reason_text(f_, *agreed).en, text_width, 2);
     }
     return text;
-  }
-
-  std::string agreed_name(const GradeFinding& g) const {
-    if (q_.sheet.guarantee->rule.own) return "the contract's own tolerances";
-    return fmt::format("grade {}", hydraulics::word_for(g.grade));
-  }
-
-  std::string reason_text(const GradeFinding& g) const {
-    switch (g.reason) {
-      case GradeReason::met:
-        return "every criterion is met";
-      case GradeReason::not_met:
-        return "a criterion is not met; see the margins below";
-      case GradeReason::within_uncertainty:
-        return "a margin is smaller than its uncertainty: " + settling();
-      case GradeReason::measured_too_coarse:
-        return "the measurement is coarser than the grade permits: " + settling();
-      case GradeReason::line_not_reached:
-        return "the tests do not reach the line from the origin through the guarantee point, where power and "
-               "efficiency are judged: test more flow";
-      case GradeReason::limit_unconfirmed:
-        return fmt::format(
-            "limit unconfirmed: the tolerances are remembered, not read in the standard (by them: {}). "
-            "Compare them "
-            "with {} and say so under guarantee/confirmed_by, or give the contract's own",
-            code(g.by_figures), hydraulics::grades_source);
-    }
-    return "";
-  }
-
-  std::string settling() const {
-    if (f_.acceptance->shares.empty()) return "measure again";
-    const auto& first = f_.acceptance->shares.front();
-    return fmt::format("{:.0f} % of the variance of the head comes from {}; begin there",
-                       100 * first.fraction, first.group);
   }
 
   std::string points() const {
@@ -161,7 +129,7 @@ class Sheet {
 
   std::string grades() const {
     TextTable table({Align::left, Align::left, Align::left, Align::right, Align::right});
-    table.add({"grade", "verdict", "tolerances", "chance it is met", f_.sampled ? "drawn" : ""});
+    table.add({"grade", "verdict", "tolerances", "chance it is met", sampled_ ? "drawn" : ""});
     for (std::size_t i = 0; i < f_.acceptance->grades.size(); ++i) {
       const auto& g = f_.acceptance->grades[i];
       std::string word = verdict_word(code(g.verdict), colour_);
@@ -169,7 +137,7 @@ class Sheet {
         word += fmt::format(" (by the figures: {})", code(g.by_figures));
       table.add({q_.sheet.guarantee->rule.own ? "own" : std::string(hydraulics::word_for(g.grade)), word,
                  tolerance_text(g.tolerance), chance_text(g.chance),
-                 f_.sampled ? chance_text(f_.sampled->grades[i].chance.value) : ""});
+                 sampled_ ? chance_text(sampled_->grades[i].chance.value) : ""});
     }
     return "\nEvery grade\n" + table.text(2);
   }
@@ -193,52 +161,20 @@ class Sheet {
     if (!g.rule.own)
       text += fmt::format(" Tolerances: {}, {}.", hydraulics::grades_source,
                           g.confirmed_by.empty() ? "remembered" : "confirmed by " + one_line(g.confirmed_by));
-    if (f_.sampled)
-      text += fmt::format(" Drawn: {} draws, seed {}; all criteria together.", f_.sampled->samples,
-                          f_.sampled->seed);
+    if (sampled_)
+      text +=
+          fmt::format(" Drawn: {} draws, seed {}; all criteria together.", sampled_->samples, sampled_->seed);
     return wrapped(text, text_width, 2);
   }
 
   std::string remedy() const {
     if (!f_.remedy) return "";
-    const auto& r = *f_.remedy;
-    const auto& g = q_.sheet.guarantee->promised;
-    std::string text;
-    const double rpm = f_.model.test().rated_speed.value() * 30 / pi;
-    if (r.factor > 1) {
-      text = fmt::format(
-          "The pump gives too little. {:.0f} rpm ({:+.1f} %) would give {} at the guaranteed flow by the "
-          "affinity "
-          "law, with an even chance of undershooting; {:.0f} rpm with a chance of 5 %. Power rises with the "
-          "cube: "
-          "{:+.0f} %. A cut can not help",
-          rpm * r.factor, 100 * (r.factor - 1), units_.head_text(g.head.value()), rpm * r.safe_factor,
-          100 * (std::pow(r.factor, 3) - 1));
-      if (r.diameter_needed)
-        text += fmt::format("; it would take an impeller of about {} (fitted: {})",
-                            units_.diameter_text(r.diameter_needed->value()),
-                            units_.diameter_text(q_.sheet.impeller->diameter.value()));
-      text +=
-          ". Before that: wear-ring and vane-end clearance, direction of rotation, air in the suction, the "
-          "gauges.";
-    } else {
-      text = fmt::format(
-          "The pump gives more than promised. {:.0f} rpm ({:+.1f} %) would give {} by the affinity law, "
-          "with an even chance of undershooting; {:.0f} rpm with a chance of 5 %.",
-          rpm * r.factor, 100 * (r.factor - 1), units_.head_text(g.head.value()),
-          rpm * std::min(1.0, r.safe_factor));
-      if (r.trim && r.trim->nominal) {
-        text += fmt::format(" A cut to {} would do it with a chance of {} of undershooting",
-                            units_.diameter_text(r.trim->nominal->diameter.value()),
-                            chance_text(r.trim->nominal->undershoot));
-        text += r.trim->first ? fmt::format("; cut to {} first (chance {}), test, then cut again.",
-                                            units_.diameter_text(r.trim->first->diameter.value()),
-                                            chance_text(r.trim->first->undershoot))
-                              : std::string("; no cut at all is safe at 5 %.");
-        text += " A wrong cut can not be undone: pumpwright trim plans it.";
-      }
-    }
-    return "\nTo meet the head exactly\n" + wrapped(text, text_width, 2);
+    return "\nTo meet the head exactly\n" + wrapped(job::remedy_text(q_.sheet, f_).en, text_width, 2);
+  }
+
+  std::string driver() const {
+    if (!f_.driver) return "";
+    return "\nThe motor where it works hardest\n" + wrapped(job::driver_text(q_.sheet, f_).en, text_width, 2);
   }
 
   std::string npsh() const {
@@ -269,7 +205,7 @@ class Sheet {
   std::string cautions() const {
     std::string text = "\nMind\n";
     for (const auto& caution : f_.cautions)
-      text += wrapped(caution, text_width, 2);
+      text += wrapped(caution.en, text_width, 2);
     if (q_.sheet.test.test.points.front().supply || q_.sheet.test.test.points.front().input_power)
       text += wrapped(
           "A clamp meter on the supply side of a variable-speed drive reads wrong, and so does power factor "
@@ -286,15 +222,16 @@ class Sheet {
   }
 
   const PerformanceQuestion& q_;
-  const PerformanceFinding& f_;
-  PumpUnits units_;
+  const job::PerformanceFinding& f_;
+  const std::optional<hydraulics::SampledAcceptance>& sampled_;
+  job::PumpUnits units_;
   bool colour_;
 };
 
 }  // namespace
 
-std::string performance_text(const PerformanceQuestion& q, const PerformanceFinding& f, bool colour) {
-  return Sheet(q, f, colour).text();
+std::string performance_text(const PerformanceQuestion& q, const PerformanceAnswer& answer, bool colour) {
+  return Sheet(q, answer, colour).text();
 }
 
 }  // namespace pumpwright

@@ -5,15 +5,16 @@
 #include "cli/input_file.h"
 #include "cli/json_values.h"
 #include "cli/pressure_hold_question.h"
-#include "cli/pump_figures.h"
 #include "cli/trim_json.h"
 #include "cli/verdict_word.h"
 #include "engine/quantity/format.h"
+#include "job/sheets/pump_units.h"
 
 namespace pumpwright {
 namespace {
 
 using hydraulics::Figure;
+using job::chance_text;
 using job::HoldMedium;
 using job::HoldReason;
 using job::PressureHoldFinding;

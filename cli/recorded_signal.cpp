@@ -79,17 +79,6 @@ Chunks chunks_of(std::string_view bytes) {
   return out;
 }
 
-std::size_t column_of(const std::vector<std::string>& header, const std::string& name, std::size_t line) {
-  const auto found = std::find(header.begin(), header.end(), name);
-  if (found == header.end()) {
-    std::string known;
-    for (const auto& column : header)
-      known += (known.empty() ? "\"" : ", \"") + column + "\"";
-    refuse_csv(line, "column", name, "one of " + known);
-  }
-  return static_cast<std::size_t>(found - header.begin());
-}
-
 double number_in(const std::vector<std::string>& cells, std::size_t column, const std::string& name,
                  std::size_t line) {
   if (column >= cells.size()) refuse_csv(line, name, "nothing", "a number");
@@ -134,9 +123,9 @@ RecordedSignal read_signal_csv(std::string_view bytes, const CsvColumns& columns
   if (!head) throw BadInput({"file", "", "an empty file", "a CSV file with a line of column names"});
   const char separator = csv_separator(*head);
   const auto header = csv_cells(*head, separator, lines.number());
-  const std::size_t samples_at = column_of(header, columns.samples, lines.number());
+  const std::size_t samples_at = csv_column(header, columns.samples, lines.number());
   const bool timed = !columns.time.empty();
-  const std::size_t time_at = timed ? column_of(header, columns.time, lines.number()) : 0;
+  const std::size_t time_at = timed ? csv_column(header, columns.time, lines.number()) : 0;
   RecordedSignal out;
   std::vector<double> times;
   while (const auto line = lines.next()) {

@@ -7,14 +7,16 @@
 #include "cli/display_text.h"
 #include "cli/input_file.h"
 #include "cli/json_values.h"
-#include "cli/pump_figures.h"
 #include "cli/system_question.h"
 #include "cli/verdict_word.h"
+#include "job/sheets/pump_units.h"
 
 namespace pumpwright {
 namespace {
 
 using hydraulics::Meeting;
+using job::percent_text;
+using job::PumpUnits;
 
 constexpr std::size_t text_width = 110;
 

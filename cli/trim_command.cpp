@@ -4,6 +4,7 @@
 
 #include "cli/command.h"
 #include "cli/input_file.h"
+#include "cli/points_file.h"
 #include "cli/program.h"
 #include "cli/trim_question.h"
 
@@ -18,7 +19,7 @@ struct TrimArguments {
 Answer run_trim(const TrimArguments& a, const Surroundings& surroundings) {
   TrimQuestion question;
   question.file = a.file;
-  const std::string bytes = read_input(a.file, json_bytes_max, surroundings.in);
+  const std::string bytes = with_points_read(a.file, read_input(a.file, json_bytes_max, surroundings.in));
   question.sheet = naming_file(a.file, [&] { return decode_trim_file(bytes); });
   const auto finding = answer(question);
   return {.text = a.json ? trim_report_json(question, finding)

@@ -3,8 +3,8 @@
 #include <algorithm>
 
 #include "cli/input_file.h"
-#include "cli/performance_file.h"
 #include "job/decode.h"
+#include "job/sheets/performance_sheet.h"
 
 namespace pumpwright {
 namespace {
@@ -59,7 +59,7 @@ TrimFile decode_trim_file(std::string_view bytes) {
   duty.allow_only({"flow", "head"});
   file.duty.flow = cubic_metres_per_second(job::decode_positive(duty.required("flow"), Kind::volume_flow).si);
   file.duty.head = decode_length(duty.required("head"), 1e-3, 1e5);
-  file.impeller = decode_impeller(json.required("impeller"));
+  file.impeller = job::decode_impeller(json.required("impeller"));
   if (const auto cut = json.optional("cut")) file.settings = read_settings(*cut);
   return file;
 }

@@ -5,16 +5,19 @@
 
 #include "cli/display_text.h"
 #include "cli/input_file.h"
-#include "cli/pump_figures.h"
 #include "cli/trim_json.h"
 #include "cli/trim_question.h"
 #include "cli/verdict_word.h"
+#include "job/sheets/pump_units.h"
 
 namespace pumpwright {
 namespace {
 
 using hydraulics::Cut;
 using hydraulics::CutRule;
+using job::chance_text;
+using job::percent_text;
+using job::PumpUnits;
 
 constexpr std::size_t text_width = 110;
 
@@ -130,7 +133,7 @@ std::string after_text() {
 }  // namespace
 
 std::string trim_text(const TrimQuestion& q, const TrimFinding& f, bool colour) {
-  const PumpUnits u = units_of(q.sheet.test);
+  const PumpUnits u = job::units_of(q.sheet.test);
   return fmt::format("{}: {}\n  duty {} at {}\n\n{}\n{}\n{}\nThe rule\n{}\nMind\n{}", shown_name(q.file),
                      one_line(q.sheet.name), u.head_text(q.sheet.duty.head.value()),
                      u.flow_text(q.sheet.duty.flow.value()), headline(f.advice, colour),

@@ -1,4 +1,3 @@
-#include <filesystem>
 #include <memory>
 
 #include <CLI/CLI.hpp>
@@ -17,17 +16,10 @@ struct VibrationArguments {
   bool json = false;
 };
 
-// Beside the file that names it; as it stands when the file came from standard input.
-std::string recording_path(const std::string& file, const std::string& named) {
-  const std::filesystem::path path(named);
-  if (path.is_absolute() || file == "-") return named;
-  return (std::filesystem::path(file).parent_path() / path).string();
-}
-
 // In SI.
 RecordedSignal read_recording(const VibrationArguments& a, const SignalRead& signal,
                               const Surroundings& surroundings) {
-  const std::string path = recording_path(a.file, signal.path);
+  const std::string path = beside(a.file, signal.path);
   const std::string bytes =
       read_input(path, signal.wav ? recording_bytes_max : csv_bytes_max, surroundings.in);
   RecordedSignal out = naming_file(path, [&] {

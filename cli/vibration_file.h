@@ -5,20 +5,12 @@
 #include <optional>
 #include <string>
 #include <string_view>
-#include <vector>
 
 #include "cli/recorded_signal.h"
-#include "engine/quantity/parse.h"
-#include "engine/vibration/expected_lines.h"
 #include "engine/vibration/overall.h"
-#include "engine/vibration/severity.h"
+#include "job/sheets/vibration_sheet.h"
 
 namespace pumpwright {
-
-struct OverallRead {
-  std::string place;
-  Written velocity;  // r.m.s.
-};
 
 // A recording still to be read.
 struct SignalRead {
@@ -32,15 +24,8 @@ struct SignalRead {
   vibration::SpectrumSettings settings;
 };
 
-struct VibrationFile {
-  std::string name;
-  vibration::PumpFacts pump;
-  Written speed;
-  std::optional<vibration::PumpCategory> category;
-  std::optional<Written> power;
-  std::string confirmed_by;  // who compared the zones with the standard; empty: nobody
-  double meter_error = 0.1;  // ± this part of what is read
-  std::vector<OverallRead> overall;
+// A sheet with a recording beside what the meters read.
+struct VibrationFile : job::VibrationSheet {
   std::optional<SignalRead> signal;
 };
 

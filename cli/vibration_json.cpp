@@ -16,7 +16,7 @@ OrderedJson lines_json(const std::vector<vibration::ExpectedLine>& lines) {
   return list;
 }
 
-OrderedJson places_json(const VibrationFinding& f) {
+OrderedJson places_json(const VibrationAnswer& f) {
   auto list = OrderedJson::array();
   for (const auto& place : f.places)
     list.push_back(
@@ -36,7 +36,7 @@ OrderedJson limits_json(const std::optional<vibration::ZoneLimits>& limits) {
           {"source", "ISO 10816-7:2009, tables A.1 and A.2 (remembered)"}};
 }
 
-OrderedJson spectrum_json(const VibrationQuestion& q, const VibrationFinding& f) {
+OrderedJson spectrum_json(const VibrationQuestion& q, const VibrationAnswer& f) {
   if (!f.spectrum) return nullptr;
   return {{"window", vibration::word_for(q.sheet.signal->settings.window)},
           {"segments", f.spectrum->segments},
@@ -46,7 +46,7 @@ OrderedJson spectrum_json(const VibrationQuestion& q, const VibrationFinding& f)
           {"samples", q.recording->samples.size()}};
 }
 
-OrderedJson tones_json(const VibrationQuestion& q, const VibrationFinding& f) {
+OrderedJson tones_json(const VibrationQuestion& q, const VibrationAnswer& f) {
   auto list = OrderedJson::array();
   for (const auto& found : f.tones)
     list.push_back(
@@ -62,7 +62,7 @@ OrderedJson tones_json(const VibrationQuestion& q, const VibrationFinding& f) {
 
 }  // namespace
 
-std::string vibration_json(const VibrationQuestion& q, const VibrationFinding& f) {
+std::string vibration_json(const VibrationQuestion& q, const VibrationAnswer& f) {
   OrderedJson json = {{"file", q.file}, {"name", q.sheet.name}};
   json["verdict"] = f.verdict.empty() ? OrderedJson(nullptr) : OrderedJson(f.verdict);
   json["reason"] = f.reason.empty() ? OrderedJson(nullptr) : OrderedJson(f.reason);

@@ -7,7 +7,7 @@
 
 #include "cli/vibration_file.h"
 #include "engine/executor.h"
-#include "engine/metrology/decision.h"
+#include "job/sheets/vibration_finding.h"
 
 namespace pumpwright {
 
@@ -17,23 +17,14 @@ struct VibrationQuestion {
   std::optional<RecordedSignal> recording;  // of the sheet's signal, in SI
 };
 
-struct JudgedPlace {
-  std::string place;
-  Velocity rms;
-  Velocity u;                              // standard uncertainty
-  std::optional<vibration::Zone> zone;     // with category and power
-  Outcome by_figures = Outcome::unproven;  // against unrestricted running, as if the zones were confirmed
-};
-
 struct FoundTone {
   vibration::Tone tone;
   Velocity rms;
   std::vector<vibration::ExpectedLine> may_be;  // nearest first; empty: nothing that is expected
 };
 
-struct VibrationFinding {
-  std::optional<vibration::ZoneLimits> limits;
-  std::vector<JudgedPlace> places;
+// What the meters read, and after it the overall velocity of the recording.
+struct VibrationAnswer : job::VibrationFinding {
   std::optional<vibration::Spectrum> spectrum;
   vibration::Band band;
   std::vector<vibration::ExpectedLine> expected;
@@ -44,9 +35,9 @@ struct VibrationFinding {
 };
 
 // BadInput as the engine's, with places in the file.
-VibrationFinding answer(const VibrationQuestion& question, Executor& executor);
+VibrationAnswer answer(const VibrationQuestion& question, Executor& executor);
 
-std::string vibration_text(const VibrationQuestion& question, const VibrationFinding& finding, bool colour);
-std::string vibration_json(const VibrationQuestion& question, const VibrationFinding& finding);
+std::string vibration_text(const VibrationQuestion& question, const VibrationAnswer& finding, bool colour);
+std::string vibration_json(const VibrationQuestion& question, const VibrationAnswer& finding);
 
 }  // namespace pumpwright

@@ -6,7 +6,7 @@
 #include "cli/input_file.h"
 #include "cli/verdict_word.h"
 #include "cli/vibration_question.h"
-#include "engine/quantity/format.h"
+#include "job/sheets/vibration_units.h"
 
 namespace pumpwright {
 namespace {
@@ -19,7 +19,7 @@ constexpr std::size_t text_width = 110;
 // Velocities in the system of what was read; mm/s where only a recording was.
 class VibrationSheet {
  public:
-  VibrationSheet(const VibrationQuestion& question, const VibrationFinding& finding, bool colour)
+  VibrationSheet(const VibrationQuestion& question, const VibrationAnswer& finding, bool colour)
       : q_(question), f_(finding), colour_(colour) {}
 
   std::string text() const {
@@ -28,12 +28,7 @@ class VibrationSheet {
   }
 
  private:
-  const Unit& unit() const {
-    const bool inch =
-        !q_.sheet.overall.empty() && q_.sheet.overall.front().velocity.unit->system == System::inch;
-    return unit_with_symbol(inch ? "in/s" : "mm/s", Kind::velocity);
-  }
-  std::string velocity(Velocity v) const { return format_significant(v, unit(), 3); }
+  std::string velocity(Velocity v) const { return job::velocity_text(q_.sheet, v); }
 
   std::string reason() const {
     if (f_.reason == "limit-unconfirmed")
@@ -164,13 +159,13 @@ class VibrationSheet {
   }
 
   const VibrationQuestion& q_;
-  const VibrationFinding& f_;
+  const VibrationAnswer& f_;
   bool colour_;
 };
 
 }  // namespace
 
-std::string vibration_text(const VibrationQuestion& question, const VibrationFinding& finding, bool colour) {
+std::string vibration_text(const VibrationQuestion& question, const VibrationAnswer& finding, bool colour) {
   return VibrationSheet(question, finding, colour).text();
 }
 

@@ -12,8 +12,10 @@
 #include "job/check_words.h"
 #include "job/sheets/alignment_check.h"
 #include "job/sheets/balance_check.h"
+#include "job/sheets/performance_check.h"
 #include "job/sheets/pressure_hold_check.h"
 #include "job/sheets/rotor_check.h"
+#include "job/sheets/vibration_check.h"
 
 namespace pumpwright::job {
 namespace {
@@ -43,6 +45,14 @@ constexpr std::array<std::string_view, 11> rotor_planned{
     "speed",     "material",        "shaft",     "bearings",   "impeller", "others",
     "seal_face", "operating_point", "unbalance", "axial_load", "limits"};
 
+constexpr std::array<std::string_view, 6> performance_planned{"stages", "test",     "guarantee",
+                                                              "npsh",   "impeller", "driver"};
+constexpr std::array<std::string_view, 3> performance_read{"test/points", "npsh/suppression", "driver/lines"};
+
+constexpr std::array<std::string_view, 8> vibration_planned{
+    "speed", "vanes", "line_frequency", "bearings", "category", "power", "confirmed_by", "meter_error"};
+constexpr std::array<std::string_view, 1> vibration_read{"overall"};
+
 std::vector<std::string> no_tags(const JsonReader&) {
   return {};
 }
@@ -64,7 +74,15 @@ const std::array<SheetKind, sheet_words.size()>& kinds() {
        {{SheetOf::rotor, "pumpwright-rotor", rotor_planned, {}, {}},
         shaft::try_planned,
         shaft::tags,
-        shaft::limits}}};
+        shaft::limits},
+       {{SheetOf::performance, "pumpwright-performance", performance_planned, performance_read, {}},
+        performance::try_planned,
+        performance::tags,
+        performance::limits},
+       {{SheetOf::vibration, "pumpwright-vibration", vibration_planned, vibration_read, {}},
+        vibrating::try_planned,
+        no_tags,
+        [](Judged, const JsonReader& whole) { return vibrating::limits(whole); }}}};
   return all;
 }
 
@@ -77,18 +95,51 @@ std::string word_of(SheetOf sheet) {
   return std::string(word_in(sheet_words, sheet));
 }
 
-// The keys of one part, into the file.
-void put(const std::string& part, std::span<const std::string_view> keys, json& whole) {
+[[noreturn]] void refuse_key(const std::string& key, std::span<const std::string_view> keys) {
+  throw BadInput({.field = key,
+                  .place = "/" + key,
+                  .value = key,
+                  .expected = fmt::format("one of {} here", fmt::join(keys, ", "))});
+}
+
+json::json_pointer pointer_to(std::string_view key) {
+  return json::json_pointer("/" + std::string(key));
+}
+
+bool is_within(std::string_view key) {
+  return key.find('/') != std::string_view::npos;
+}
+
+// What the make-up says, into the file; nothing of it that is read at the bench.
+void put_planned(const std::string& part, const SheetParts& parts, json& whole) {
   if (part.empty()) return;
   const json object = json::parse(part);
   for (const auto& [key, value] : object.items()) {
-    if (std::find(keys.begin(), keys.end(), key) == keys.end())
-      throw BadInput({.field = key,
-                      .place = "/" + key,
-                      .value = key,
-                      .expected = fmt::format("one of {} here", fmt::join(keys, ", "))});
+    if (std::find(parts.planned.begin(), parts.planned.end(), key) == parts.planned.end())
+      refuse_key(key, parts.planned);
     whole[key] = value;
   }
+  for (const auto key : parts.read)
+    if (is_within(key) && object.contains(pointer_to(key)))
+      throw BadInput({.field = std::string(key.substr(key.rfind('/') + 1)),
+                      .place = "/" + std::string(key),
+                      .value = std::string(key),
+                      .expected = "this in the reading"});
+}
+
+// What was read, into the file. `left`: what of it has found its place is taken out.
+void put_read(const std::string& part, const SheetParts& parts, json& whole) {
+  if (part.empty()) return;
+  json left = json::parse(part);
+  for (const auto key : parts.read) {
+    const auto at = pointer_to(key);
+    if (!left.contains(at)) continue;
+    whole[at] = left[at];
+    json& holder = left[at.parent_pointer()];
+    holder.erase(at.back());
+    if (is_within(key) && holder.empty()) left.erase(at.parent_pointer().back());
+  }
+  if (!left.empty()) refuse_key(left.begin().key(), parts.read);
 }
 
 std::string object_text(const JsonReader& at) {
@@ -105,8 +156,8 @@ const SheetParts& parts_of(SheetOf sheet) {
 JsonReader whole_sheet(SheetOf sheet, const std::string& planned, const std::string& read) {
   const SheetParts& parts = parts_of(sheet);
   json whole{{"format", parts.format}, {"version", 1}, {"name", word_of(sheet)}};
-  put(planned, parts.planned, whole);
-  put(read, parts.read, whole);
+  put_planned(planned, parts, whole);
+  put_read(read, parts, whole);
   return JsonReader::parse(whole.dump());
 }
 

@@ -20,7 +20,8 @@ namespace pumpwright::job {
 // Objects as they were handed in, as JSON texts.
 using BenchSheets = std::map<SheetOf, std::string>;
 
-// Top-level keys of the file, by where they stand in a job.
+// Keys of the file by where they stand in a job: of its top level, or "test/points" of a part whose rest
+// stands in the other.
 struct SheetParts {
   SheetOf of;
   std::string_view format;                    // of the command's file

@@ -29,13 +29,16 @@ void add_arrow(SheetPicture& picture, Ink ink, PicturePoint from, PicturePoint t
   picture.strokes.push_back({ink, {left, to, right}, true});
 }
 
+double round_step(double most) {
+  const double decade = std::pow(10, std::floor(std::log10(most)));
+  for (const double step : {5.0, 2.0})
+    if (step * decade <= most) return step * decade;
+  return decade;
+}
+
 double magnification_for(double size, double room) {
   if (!(size > 0) || !std::isfinite(size)) return 1;
-  const double exact = room / size;
-  const double decade = std::pow(10, std::floor(std::log10(exact)));
-  for (const double step : {5.0, 2.0})
-    if (step * decade <= exact) return step * decade;
-  return decade;
+  return round_step(room / size);
 }
 
 std::string_view word_of(Ink ink) {

@@ -59,8 +59,10 @@ struct SheetPicture {
 // An arrow of two strokes from one place to another.
 void add_arrow(SheetPicture& picture, Ink ink, PicturePoint from, PicturePoint to);
 
-// Largest of 1, 2 or 5 times a power of ten that keeps `size` times it within `room`; 1 for a size of
-// nothing.
+// Largest of 1, 2 or 5 times a power of ten up to `most`, over 0: a step for ticks.
+double round_step(double most);
+
+// As round_step, so that `size` times it stays within `room`; 1 for a size of nothing.
 double magnification_for(double size, double room);
 
 // Words of the wire: "part", "guide", …; "start", "middle", "end".

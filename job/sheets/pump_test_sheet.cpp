@@ -84,6 +84,16 @@ class Instruments {
     use.refuse("the id of an instrument in \"instruments\"");
   }
 
+  // Named, though the points have nothing it reads.
+  void leave(const std::optional<JsonReader>& use) {
+    if (!use) return;
+    const std::string id = use->text(80);
+    const auto at = std::find_if(list_.begin(), list_.end(),
+                                 [&](const JsonReader& one) { return one.required("id").text(80) == id; });
+    if (at == list_.end()) use->refuse("the id of an instrument in \"instruments\"");
+    used_.insert(static_cast<std::size_t>(at - list_.begin()));
+  }
+
   void refuse_unused() const {
     for (std::size_t i = 0; i < list_.size(); ++i)
       if (!used_.contains(i)) list_[i].required("id").refuse("an instrument that the test names");
@@ -179,6 +189,8 @@ TestPoint read_point(const JsonReader& json, PumpTestSheet& sheet) {
 void read_power_meters(const JsonReader& json, PerformanceTest& test, Instruments& instruments) {
   const TestPoint& first = test.points.front();
   auto& m = test.meters;
+  for (const char* key : {"power_meter", "voltmeter", "ammeter", "power_factor_meter"})
+    instruments.leave(json.optional(key));
   if (first.shaft_power || first.input_power)
     m.power = instruments.meter(json.required("power_meter"), Measures::power);
   if (first.torque) m.power = instruments.meter(json.required("power_meter"), Measures::torque);
@@ -195,6 +207,33 @@ void read_power_meters(const JsonReader& json, PerformanceTest& test, Instrument
   };
   if (!std::all_of(test.points.begin(), test.points.end(), same_way))
     json.required("points").refuse("points whose power was measured in one and the same way");
+}
+
+PumpTestSheet read_rig(const JsonReader& json, Instruments& instruments) {
+  json.allow_only({"liquid", "altitude", "atmosphere", "rated_speed", "suction", "discharge", "flow_meter",
+                   "tachometer", "power_meter", "voltmeter", "ammeter", "power_factor_meter", "motor",
+                   "instruments", "head_curve", "power_curve", "points"});
+  PumpTestSheet sheet;
+  PerformanceTest& test = sheet.test;
+  test.liquid = decode_liquid(json.required("liquid"));
+  sheet.liquid = test.liquid->name();
+  test.rig.atmosphere = read_atmosphere(json);
+  test.rated_speed = radians_per_second(decode_positive(json.required("rated_speed"), Kind::speed).si);
+  const Side suction = read_side(json.required("suction"), instruments);
+  const Side discharge = read_side(json.required("discharge"), instruments);
+  test.rig.suction_height = suction.height;
+  test.rig.suction_bore = suction.bore;
+  test.rig.discharge_height = discharge.height;
+  test.rig.discharge_bore = discharge.bore;
+  test.meters.suction = suction.gauge;
+  test.meters.discharge = discharge.gauge;
+  sheet.one_gauge = suction.gauge.id == discharge.gauge.id;
+  test.meters.flow = instruments.meter(json.required("flow_meter"), Measures::flow);
+  test.meters.speed = instruments.meter(json.required("tachometer"), Measures::speed);
+  if (const auto motor = json.optional("motor")) read_motor(*motor, test);
+  if (const auto curve = json.optional("head_curve")) test.head_curve = decode_curve(*curve);
+  if (const auto curve = json.optional("power_curve")) test.power_curve = decode_curve(*curve);
+  return sheet;
 }
 
 }  // namespace
@@ -246,31 +285,15 @@ hydraulics::CurveChoice decode_curve(const JsonReader& json) {
   return choice;
 }
 
-PumpTestSheet decode_pump_test(const JsonReader& json) {
-  json.allow_only({"liquid", "altitude", "atmosphere", "rated_speed", "suction", "discharge", "flow_meter",
-                   "tachometer", "power_meter", "voltmeter", "ammeter", "power_factor_meter", "motor",
-                   "instruments", "head_curve", "power_curve", "points"});
-  PumpTestSheet sheet;
-  PerformanceTest& test = sheet.test;
-  test.liquid = decode_liquid(json.required("liquid"));
-  sheet.liquid = test.liquid->name();
-  test.rig.atmosphere = read_atmosphere(json);
-  test.rated_speed = radians_per_second(decode_positive(json.required("rated_speed"), Kind::speed).si);
+PumpTestSheet pump_test_plan(const JsonReader& json) {
   Instruments instruments(json);
-  const Side suction = read_side(json.required("suction"), instruments);
-  const Side discharge = read_side(json.required("discharge"), instruments);
-  test.rig.suction_height = suction.height;
-  test.rig.suction_bore = suction.bore;
-  test.rig.discharge_height = discharge.height;
-  test.rig.discharge_bore = discharge.bore;
-  test.meters.suction = suction.gauge;
-  test.meters.discharge = discharge.gauge;
-  sheet.one_gauge = suction.gauge.id == discharge.gauge.id;
-  test.meters.flow = instruments.meter(json.required("flow_meter"), Measures::flow);
-  test.meters.speed = instruments.meter(json.required("tachometer"), Measures::speed);
-  if (const auto motor = json.optional("motor")) read_motor(*motor, test);
-  if (const auto curve = json.optional("head_curve")) test.head_curve = decode_curve(*curve);
-  if (const auto curve = json.optional("power_curve")) test.power_curve = decode_curve(*curve);
+  return read_rig(json, instruments);
+}
+
+PumpTestSheet decode_pump_test(const JsonReader& json) {
+  Instruments instruments(json);
+  PumpTestSheet sheet = read_rig(json, instruments);
+  PerformanceTest& test = sheet.test;
   const auto points = json.required("points");
   for (const auto& point : points.items(points_max))
     test.points.push_back(read_point(point, sheet));

@@ -26,6 +26,9 @@ struct PumpTestSheet {
 // Throws BadInput whose place is a JSON pointer.
 PumpTestSheet decode_pump_test(const JsonReader& json);
 
+// All but the points, and so no units to answer in: what is known before the test.
+PumpTestSheet pump_test_plan(const JsonReader& json);
+
 // A gauge reading such as "12 psig", "-0.2 bar(g)", or as a vacuum gauge says it: "5 inHg vacuum".
 Written decode_gauge(const JsonReader& json);
 

@@ -7,8 +7,10 @@
 #include "job/json_quantity.h"
 #include "job/sheets/alignment_check.h"
 #include "job/sheets/balance_check.h"
+#include "job/sheets/performance_check.h"
 #include "job/sheets/pressure_hold_check.h"
 #include "job/sheets/rotor_check.h"
+#include "job/sheets/vibration_check.h"
 
 namespace pumpwright::job {
 namespace {
@@ -23,6 +25,10 @@ SheetResult computed_by(SheetOf sheet, const JsonReader& whole) {
       return {aligning::compute(whole)};
     case SheetOf::rotor:
       return {shaft::compute(whole)};
+    case SheetOf::performance:
+      return {performance::compute(whole)};
+    case SheetOf::vibration:
+      return {vibrating::compute(whole)};
   }
   return {};
 }
@@ -37,6 +43,8 @@ SheetMeasured measured_of(const SheetResult& result, Judged judged, const JsonRe
     SheetMeasured operator()(const BalanceResult& r) const { return balance::measure(r, whole); }
     SheetMeasured operator()(const AlignmentResult& r) const { return aligning::measure(r); }
     SheetMeasured operator()(const RotorResult& r) const { return shaft::measure(judged, r); }
+    SheetMeasured operator()(const PerformanceResult& r) const { return performance::measure(judged, r); }
+    SheetMeasured operator()(const VibrationResult& r) const { return vibrating::measure(r); }
   } measured{judged, whole};
   return std::visit(measured, result.of);
 }
@@ -110,6 +118,8 @@ std::vector<SheetLine> lines_of(const SheetResult& result) {
     std::vector<SheetLine> operator()(const BalanceResult& r) const { return balance::lines(r); }
     std::vector<SheetLine> operator()(const AlignmentResult& r) const { return aligning::lines(r); }
     std::vector<SheetLine> operator()(const RotorResult& r) const { return shaft::lines(r); }
+    std::vector<SheetLine> operator()(const PerformanceResult& r) const { return performance::lines(r); }
+    std::vector<SheetLine> operator()(const VibrationResult& r) const { return vibrating::lines(r); }
   } lines;
   return std::visit(lines, result.of);
 }
@@ -120,6 +130,10 @@ std::optional<SheetPicture> picture_of(const SheetResult& result) {
     std::optional<SheetPicture> operator()(const BalanceResult& r) const { return balance::picture(r); }
     std::optional<SheetPicture> operator()(const AlignmentResult& r) const { return aligning::picture(r); }
     std::optional<SheetPicture> operator()(const RotorResult& r) const { return shaft::picture(r); }
+    std::optional<SheetPicture> operator()(const PerformanceResult& r) const {
+      return performance::picture(r);
+    }
+    std::optional<SheetPicture> operator()(const VibrationResult& r) const { return vibrating::picture(r); }
   } picture;
   return std::visit(picture, result.of);
 }

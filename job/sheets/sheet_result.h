@@ -10,8 +10,10 @@
 #include "job/sheet_picture.h"
 #include "job/sheets/alignment_finding.h"
 #include "job/sheets/balance_finding.h"
+#include "job/sheets/performance_finding.h"
 #include "job/sheets/pressure_hold_finding.h"
 #include "job/sheets/rotor_sheet.h"
+#include "job/sheets/vibration_finding.h"
 #include "job/text.h"
 
 namespace pumpwright::job {
@@ -36,8 +38,20 @@ struct RotorResult {
   rotor::RotorAssessment finding;
 };
 
+struct PerformanceResult {
+  PerformanceSheet sheet;
+  PerformanceFinding finding;
+};
+
+struct VibrationResult {
+  VibrationSheet sheet;
+  VibrationFinding finding;
+};
+
 struct SheetResult {
-  std::variant<PressureHoldResult, BalanceResult, AlignmentResult, RotorResult> of;
+  std::variant<PressureHoldResult, BalanceResult, AlignmentResult, RotorResult, PerformanceResult,
+               VibrationResult>
+      of;
 };
 
 // One figure as people read it: "leak", "0.02 mL/min ± 0.01 mL/min".

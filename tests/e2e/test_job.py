@@ -8,9 +8,12 @@ import unittest
 import xml.etree.ElementTree
 from pathlib import Path
 
+import jsonschema
+
 from harness import ROOT, ProgramTest, run
 
 GREENHOUSE = "demo/greenhouse-circulator.json"
+SCHEMA = json.loads((ROOT / "docs/job.schema.json").read_text())
 DEMOS = ("demo/greenhouse-circulator.json", "demo/aquarium-seawater.json", "demo/orchard-wash.json")
 
 
@@ -128,12 +131,13 @@ class Job(ProgramTest):
         reading["sheet"]["readings"]["held"] = "soon"
         self.assertIn("reading r36/sheet/readings/held", self.complaint_of("judge", "-", stdin=json.dumps(job).encode()))
 
-    # Which keys of a command's file are known when the plan is made, and which check it becomes.
+    # Which keys of a command's file are read at the bench (None: it has none), and which check it becomes.
     SHEETS = {
-        "balance": ("balance-*.json", ["angles", "rotor", "planes", "key"], "balanced"),
-        "alignment": ("align-*.json", ["seen_from", "tolerance", "coupling", "sweep_tolerance", "moved", "fixed", "shims"],
-                      "aligned"),
-        "rotor": ("rotor-*.json", None, "deflection-at-seal"),
+        "balance": ("balance", ["sensors", "runs"], "balanced", "meter-1"),
+        "alignment": ("align", ["indicator", "dials", "soft_foot"], "aligned", "dial-1"),
+        "rotor": ("rotor", [], "deflection-at-seal", ""),
+        "performance": ("performance", ["test/points", "npsh/suppression", "driver/lines"], "guarantee", "gauge-1"),
+        "vibration": ("vibration", ["overall"], "vibration", "meter-1"),
     }
 
     def answer_of(self, *arguments, **more):
@@ -142,37 +146,49 @@ class Job(ProgramTest):
         self.assertIn(done.returncode, (0, 1), done.stderr)
         return json.loads(done.stdout)
 
-    def job_with_sheet(self, sheet, file, keys, check):
+    @staticmethod
+    def parts_of(file, read_keys):
+        """What of a command's file stands in the make-up, and what in the reading."""
+        planned = {k: v for k, v in file.items() if k not in ("format", "version", "name", "note")}
+        read = {}
+        for path in read_keys:
+            *above, key = path.split("/")
+            holder, into = planned, read
+            for part in above:
+                holder, into = holder.get(part, {}), into.setdefault(part, {})
+            if key in holder:
+                into[key] = holder.pop(key)
+        return planned, {k: v for k, v in read.items() if v}
+
+    def job_with_sheet(self, sheet, file):
         """The greenhouse job with one more bench test, its step under way and read once."""
         job = json.loads((ROOT / "demo/greenhouse-circulator.json").read_text())
-        file = {k: v for k, v in file.items() if k not in ("format", "version", "name", "note")}
-        planned = file if keys is None else {k: v for k, v in file.items() if k in keys}
+        _, read_keys, check, instrument = self.SHEETS[sheet]
+        planned, read = self.parts_of(file, read_keys)
         job["make_up"]["sheets"][sheet] = planned
-        read = {k: v for k, v in file.items() if k not in planned}
         if read:
             job["shop"]["instruments"].append({
                 "id": "meter-1", "kind": "vibration-meter", "measures": "velocity", "unit": "mm/s", "graduation": "0.01",
                 "calibrated": "2026-06-01", "due": "2027-06-01"})
             job["events"] = [e for e in job["events"] if not e["event"].startswith("hold")]
             job["events"].append({"event": "reading", "id": "s1", "check": check, "time": "2026-11-18T11:55:00Z", "actor": "L.H.",
-                                  "instrument": "dial-1" if sheet == "alignment" else "meter-1", "sheet": read})
+                                  "instrument": instrument, "sheet": read})
         return job
 
-    def test_rotor_balance_and_alignment_of_a_job_say_what_their_commands_say(self):
+    def test_every_bench_test_of_a_job_says_what_its_command_says(self):
         looked_at = 0
-        for sheet, (pattern, keys, check) in self.SHEETS.items():
-            command = "align" if sheet == "alignment" else sheet
-            for path in sorted((ROOT / "docs/examples").glob(pattern)):
+        for sheet, (command, _, check, _) in self.SHEETS.items():
+            for path in sorted((ROOT / "docs/examples").glob(f"{command}-*.json")):
                 with self.subTest(path.name):
-                    file = json.loads(path.read_text())
                     alone = self.answer_of(command, str(path))
-                    job = self.job_with_sheet(sheet, file, keys, check)
+                    job = self.job_with_sheet(sheet, json.loads(path.read_text()))
+                    jsonschema.validate(job, SCHEMA, jsonschema.Draft202012Validator)
                     got = self.answer_of("judge", "-", stdin=json.dumps(job).encode())
                     found = next(c for c in got["checks"] if c["check"] == check)
                     said = alone["verdicts"][0]["verdict"] if sheet == "rotor" else alone["verdict"]
                     self.assertEqual(found["verdict"], said or "not-taken")
                     looked_at += 1
-        self.assertGreaterEqual(looked_at, 8)
+        self.assertGreaterEqual(looked_at, 10)
 
     def test_the_drawings_are_svg_and_png(self):
         drawings = self.folder / "drawings"

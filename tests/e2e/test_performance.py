@@ -2,7 +2,10 @@
 
 import json
 import math
+import shutil
+import tempfile
 import unittest
+from pathlib import Path
 
 import jsonschema
 
@@ -125,6 +128,43 @@ class Performance(ProgramTest):
         text = self.text_of("performance", str(EXAMPLE))
         for words in ("PASS", "FAIL", "NPSH3", "clamp meter", "turning direction", "gpm", "inHg vacuum", "US: rpm, gpm, ft"):
             self.assertIn(words, text)
+
+    def test_points_come_from_a_csv_file_by_its_columns(self):
+        file = json.loads(EXAMPLE.read_text())
+        typed = self.json_of("performance", str(EXAMPLE), status=0)
+        points = file["test"].pop("points")
+        units = {"flow": "gpm", "suction": "inHg vacuum", "discharge": "psig", "speed": "rpm", "temperature": "°F", "voltage": "V",
+                 "current": "A", "power_factor": ""}
+        names = {key: f"{key} ({unit})" for key, unit in units.items()}
+        rows = [";".join(reversed(names.values()))]
+        for point in points:
+            cells = [str(point[key]).removesuffix(f" {unit}").replace(".", ",") for key, unit in units.items()]
+            rows.append(";".join(reversed(cells)))
+        folder = Path(tempfile.mkdtemp())
+        self.addCleanup(shutil.rmtree, folder)
+        (folder / "loop.csv").write_text("\n".join(rows) + "\n")
+        columns = {key: {"column": names[key], **({"unit": unit} if unit else {})} for key, unit in units.items()}
+        file["test"]["points_from"] = {"file": "loop.csv", "columns": columns}
+        jsonschema.validate(file, SCHEMA, jsonschema.Draft202012Validator)
+        path = folder / "test.json"
+        path.write_text(json.dumps(file))
+        got = self.json_of("performance", str(path), status=0)
+        self.assertEqual({**got, "file": ""}, {**typed, "file": ""})
+        columns["flow"]["column"] = "Q"
+        path.write_text(json.dumps(file))
+        self.assertIn('one of "power_factor ()"', self.complaint_of("performance", str(path)))
+        columns["flow"]["column"] = names["flow"]
+        (folder / "loop.csv").write_text("\n".join(rows[:3]).replace("462", "many") + "\n")
+        path.write_text(json.dumps(file))
+        self.assertIn("loop.csv: line 2", self.complaint_of("performance", str(path)))
+
+    def test_the_motor_is_loaded_by_the_most_the_pump_asks(self):
+        driver = {"rated_power": "4000 W", "service_factor": 1.15, "lines": ["459 V", "450 V", "441 V"]}
+        got = self.sheet(bench(driver=driver))["driver"]
+        self.assertAlmostEqual(got["load"], (2000 + 2e5 * 0.012) / 4000 / 0.95, places=4)  # powers are brought to one density
+        self.assertAlmostEqual(got["voltage_unbalance"], 0.02, places=12)
+        self.assertAlmostEqual(got["flow_m3_s"], 0.012, places=9)
+        self.assertIn("what the motor may give", self.text_of("performance", "-", stdin=json.dumps(bench(driver=driver)).encode()))
 
     def test_what_can_not_be_used_is_named_with_its_place(self):
         cases = [

@@ -1,64 +1,17 @@
 // Rotor, balance and alignment as sheets of a job: what their readings prove, and what is said to do next.
-#include <fstream>
-
 #include <gtest/gtest.h>
 
-#include "job/bench_sheet.h"
-#include "job/sheets/sheet_result.h"
-#include "tests/unit/job/demo_job.h"
+#include "tests/unit/job/sheet_job.h"
 
 namespace pumpwright::job {
 namespace {
 
 using nlohmann::json;
-using testing::demo;
+using testing::all_remarks;
+using testing::example;
+using testing::job_with;
 using testing::judge_document;
-
-json example(const std::string& name) {
-  std::ifstream file(std::string(PUMPWRIGHT_SOURCE_DIR) + "/docs/examples/" + name + ".json");
-  return json::parse(file);
-}
-
-json part_of(const json& file, std::span<const std::string_view> keys) {
-  json out = json::object();
-  for (const auto& key : keys)
-    if (file.contains(key)) out[std::string(key)] = file[std::string(key)];
-  return out;
-}
-
-// The greenhouse job with one sheet more, read once at its check.
-json job_with(SheetOf sheet, const std::string& word, const json& file, const std::string& check) {
-  const SheetParts& parts = parts_of(sheet);
-  json document = demo("greenhouse-circulator");
-  document["make_up"]["sheets"][word] = part_of(file, parts.planned);
-  document["shop"]["instruments"].push_back({{"id", "meter-1"},
-                                             {"kind", "vibration-meter"},
-                                             {"measures", "velocity"},
-                                             {"unit", "mm/s"},
-                                             {"graduation", "0.01"},
-                                             {"calibrated", "2026-06-01"},
-                                             {"due", "2027-06-01"}});
-  if (parts.takes_reading())
-    document["events"].push_back({{"event", "reading"},
-                                  {"id", "s1"},
-                                  {"check", check},
-                                  {"time", "2026-11-18T11:55:00Z"},
-                                  {"actor", "L.H."},
-                                  {"instrument", sheet == SheetOf::alignment ? "dial-1" : "meter-1"},
-                                  {"sheet", part_of(file, parts.read)}});
-  return document;
-}
-
-std::string all_remarks(const CheckFinding& finding) {
-  std::string out;
-  for (const auto& remark : finding.readings.at(0).remarks)
-    out += remark.en + "\n" + remark.es + "\n";
-  return out;
-}
-
-const SheetResult& result_of(const CheckFinding& finding) {
-  return *finding.readings.at(0).sheet;
-}
+using testing::result_of;
 
 TEST(BalanceInAJob, PassesWhenTheLastRunShowsIt) {
   const auto judged =

@@ -2,7 +2,7 @@
 import type { CheckView, JobView, JudgedReading, LimitView, ReadingView } from '../api/types';
 import { keptOf } from '../outbox/outbox';
 import { say, show, timeText } from '../session/preferences';
-import { SheetPictureFigure } from '../sheets/sheet_picture';
+import { Remarks, SheetFigures } from '../sheets/sheet_proof';
 import { Live, reading } from '../sweep/live';
 import { t } from '../text/text';
 import { Notice } from '../widgets/form';
@@ -135,25 +135,9 @@ function Judged({
           </div>
         )}
       </dl>
-      {judged.lines.length > 0 && (
-        <dl class="figures">
-          {judged.lines.map((line) => (
-            <div key={line.name.en}>
-              <dt>{say(line.name)}</dt>
-              <dd>{say(line.value)}</dd>
-            </div>
-          ))}
-        </dl>
-      )}
-      {judged.picture && <SheetPictureFigure picture={judged.picture} />}
+      <SheetFigures judged={judged} />
       <p>{say(judged.reason_title)}.</p>
-      {judged.remarks.length > 0 && (
-        <ul class="remarks">
-          {judged.remarks.map((r) => (
-            <li key={r.en}>{say(r)}</li>
-          ))}
-        </ul>
-      )}
+      <Remarks judged={judged} />
       {judged.settle && (
         <p class="settle">
           <strong>{t('settleWith')}</strong> {say(judged.settle)}

@@ -5,7 +5,8 @@ import { say } from '../session/preferences';
 import '../style/sheet.css';
 import { t } from '../text/text';
 import { Choice, errorText, Field, isAbout, Select } from '../widgets/form';
-import { isAsked, itemAt, lengthOf, type SheetValues } from './sheet_values';
+import { CsvFill } from './csv_fill';
+import { isAsked, itemAt, lengthOf, type SheetValues, unitAbove } from './sheet_values';
 
 interface Props {
   fields: readonly SheetFieldView[];
@@ -19,9 +20,11 @@ interface Props {
 interface OneProps extends Omit<Props, 'fields'> {
   field: SheetFieldView;
   at: string;
+  /** Of a list's element: what a bare number takes from above. */
+  unit?: string;
 }
 
-function One({ field, at, values, empty, error, onValues }: OneProps) {
+function One({ field, at, unit, values, empty, error, onValues }: OneProps) {
   const value = values[at] ?? '';
   const set = (text: string) => onValues({ ...values, [at]: text });
   const refused = error && isAbout(error, at.slice(1)) ? errorText(error) : null;
@@ -60,7 +63,7 @@ function One({ field, at, values, empty, error, onValues }: OneProps) {
   return (
     <Field
       label={label}
-      hint={field.example ? t('suchAs', { example: field.example }) : ''}
+      hint={unit ? t('bareIs', { unit }) : field.example ? t('suchAs', { example: field.example }) : ''}
       value={value}
       error={said}
       onValue={set}
@@ -68,7 +71,7 @@ function One({ field, at, values, empty, error, onValues }: OneProps) {
   );
 }
 
-function List({ field, values, ...rest }: Omit<OneProps, 'at'>) {
+function List({ field, fromCsv, values, ...rest }: Omit<OneProps, 'at'> & { fromCsv: boolean }) {
   const count = lengthOf(field, values);
   const first = field.items[0];
   return (
@@ -81,7 +84,14 @@ function List({ field, values, ...rest }: Omit<OneProps, 'at'>) {
           {field.items
             .filter((item) => item.kind !== 'fixed')
             .map((item) => (
-              <One key={item.at} field={item} at={itemAt(field, i, item)} values={values} {...rest} />
+              <One
+                key={item.at}
+                field={item}
+                at={itemAt(field, i, item)}
+                unit={unitAbove(field, values, i, item)}
+                values={values}
+                {...rest}
+              />
             ))}
         </fieldset>
       ))}
@@ -94,18 +104,20 @@ function List({ field, values, ...rest }: Omit<OneProps, 'at'>) {
           {t('oneMoreOf', { what: say(field.title) })}
         </button>
       )}
+      {fromCsv && field.items.length > 1 && <CsvFill list={field} values={values} onValues={rest.onValues} />}
     </>
   );
 }
 
-export function SheetFields({ fields, values, ...rest }: Props) {
+/** `fromCsv`: lists may be filled from a file. */
+export function SheetFields({ fields, fromCsv = false, values, ...rest }: Props & { fromCsv?: boolean }) {
   return (
     <>
       {fields
         .filter((field) => field.kind !== 'fixed' && isAsked(field, values))
         .map((field) =>
           field.kind === 'list' ? (
-            <List key={field.at} field={field} values={values} {...rest} />
+            <List key={field.at} field={field} fromCsv={fromCsv} values={values} {...rest} />
           ) : (
             <One key={field.at} field={field} at={field.at} values={values} {...rest} />
           ),

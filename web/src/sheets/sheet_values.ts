@@ -65,11 +65,31 @@ export function valuesOf(fields: readonly SheetFieldView[], sheet: Sheet): Sheet
 
 const bareNumber = /^\s*[+-]?\d*[.,]?\d+\s*$/;
 
+/** `unit`: what a number without one takes; empty where it must have its own. */
 function written(field: SheetFieldView, text: string, unit: string): unknown {
   if (field.kind === 'flag') return text === 'yes';
-  if (field.bare && unit !== '' && bareNumber.test(text)) return `${text.trim()} ${unit}`;
+  if (field.kind === 'quantity' && unit !== '' && bareNumber.test(text)) return `${text.trim()} ${unit}`;
   if (field.kind !== 'number') return text.trim();
   return numberOf(text) ?? text.trim();
+}
+
+/** Of a number with a unit behind it, the unit. */
+const unitIn = (text: string): string =>
+  /^\s*[+-]?\d*[.,]?\d+\s*([^\d\s.,].*)$/.exec(text)?.[1]?.trim() ?? '';
+
+/** The unit a bare number of a list takes: the one written above it, in an earlier element. */
+export function unitAbove(
+  list: SheetFieldView,
+  values: SheetValues,
+  index: number,
+  item: SheetFieldView,
+): string {
+  if (item.kind !== 'quantity') return '';
+  for (let i = index - 1; i >= 0; i--) {
+    const unit = unitIn(values[itemAt(list, i, item)] ?? '');
+    if (unit !== '') return unit;
+  }
+  return '';
 }
 
 const isPlace = (step: string | undefined): boolean => step !== undefined && /^\d+$/.test(step);
@@ -113,15 +133,16 @@ function emptyLists(list: SheetFieldView, element: Sheet): void {
 }
 
 function element(list: SheetFieldView, values: SheetValues, unit: string, index: number): unknown {
+  const unitFor = (item: SheetFieldView) => unitAbove(list, values, index, item) || (item.bare ? unit : '');
   const whole = list.items.find((item) => item.at === '');
   if (whole) {
     const text = values[itemAt(list, index, whole)];
-    return filled(text) ? written(whole, text, unit) : undefined;
+    return filled(text) ? written(whole, text, unitFor(whole)) : undefined;
   }
   const out: Sheet = {};
   for (const item of list.items) {
     const text = values[itemAt(list, index, item)];
-    if (filled(text)) put(out, steps(item.at), written(item, text, unit));
+    if (filled(text)) put(out, steps(item.at), written(item, text, unitFor(item)));
   }
   if (Object.keys(out).length === 0) return undefined;
   emptyLists(list, out);
@@ -143,7 +164,7 @@ export function sheetOf(fields: readonly SheetFieldView[], values: SheetValues, 
     if (field.kind === 'list') {
       const all = elements(field, values, unit);
       if (all.length > 0 || !field.optional) put(sheet, steps(field.at), all);
-    } else if (filled(text)) put(sheet, steps(field.at), written(field, text, unit));
+    } else if (filled(text)) put(sheet, steps(field.at), written(field, text, field.bare ? unit : ''));
   }
   return fixedInto(asked, sheet);
 }
@@ -161,4 +182,18 @@ export function missing(fields: readonly SheetFieldView[], values: SheetValues):
           .map((item) => itemAt(f, i, item)),
       ).flat();
     });
+}
+
+/** What was typed without the elements of lists that are still being typed; null while anything else is missing. */
+export function completeValues(fields: readonly SheetFieldView[], values: SheetValues): SheetValues | null {
+  const left = missing(fields, values);
+  const unfinished = left.map((at) => fields.find((f) => f.kind === 'list' && at.startsWith(`${f.at}/`)));
+  if (unfinished.includes(undefined)) return null;
+  const places = left.map((at, i) => {
+    const list = unfinished[i]?.at ?? '';
+    return `${list}/${at.slice(list.length + 1).split('/')[0]}/`;
+  });
+  const kept = Object.entries(values).filter(([at]) => !places.some((p) => `${at}/`.startsWith(p)));
+  const complete = Object.fromEntries(kept);
+  return missing(fields, complete).length === 0 ? complete : null;
 }

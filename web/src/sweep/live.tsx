@@ -3,11 +3,12 @@
 import { signal } from '@preact/signals';
 import type { CheckView } from '../api/types';
 import { PolarPicture, SweepFigures } from '../job/polar_picture';
+import type { Tried } from '../job/trying';
 import { say, showLimit } from '../session/preferences';
 import { t } from '../text/text';
 import { Notice } from '../widgets/form';
 import { VerdictTag } from '../widgets/verdict';
-import { leastPoints, type Tried } from './trying';
+import { leastPoints } from './trying';
 
 /** The sweep being read now; null when there is none. */
 export const reading = signal<{ check: string; tried: Tried; points: number } | null>(null);

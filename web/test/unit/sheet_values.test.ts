@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { SheetFieldView } from '../../src/api/sheet_types';
-import { isAsked, lengthOf, missing, sheetOf, valuesOf } from '../../src/sheets/sheet_values';
+import { completeValues, isAsked, lengthOf, missing, sheetOf, valuesOf } from '../../src/sheets/sheet_values';
 
 const field = (at: string, more: Partial<SheetFieldView> = {}): SheetFieldView => ({
   at,
@@ -122,5 +122,46 @@ describe('a bench test’s sheet', () => {
     const list = fields[3] as SheetFieldView;
     expect(lengthOf(list, {})).toBe(1);
     expect(lengthOf(list, { '/parts/1/name': '' })).toBe(2);
+  });
+});
+
+describe('a list typed row by row', () => {
+  const points = [
+    field('/lines/0', { optional: true }),
+    field('/points', {
+      kind: 'list',
+      items: [field('/flow'), field('/suction'), field('/note', { kind: 'text', optional: true })],
+    }),
+  ];
+  const typed = {
+    '/points/0/flow': '39.9 gpm',
+    '/points/0/suction': '1.95 inHg vacuum',
+    '/points/1/flow': '69.7',
+    '/points/1/suction': '2.68',
+    '/points/2/flow': '5,5 L/s',
+    '/points/2/suction': '3',
+    '/points/2/note': '7',
+  };
+
+  test('a bare number takes the unit written above it', () => {
+    expect(sheetOf(points, typed)).toEqual({
+      points: [
+        { flow: '39.9 gpm', suction: '1.95 inHg vacuum' },
+        { flow: '69.7 gpm', suction: '2.68 inHg vacuum' },
+        { flow: '5,5 L/s', suction: '3 inHg vacuum', note: '7' },
+      ],
+    });
+  });
+
+  test('a number with nothing above it stays bare', () => {
+    expect(sheetOf(points, { '/points/0/flow': '39.9', '/points/0/suction': '2 psi' })).toEqual({
+      points: [{ flow: '39.9', suction: '2 psi' }],
+    });
+  });
+
+  test('an element still being typed waits', () => {
+    expect(completeValues(points, { ...typed, '/points/3/flow': '1' })).toEqual(typed);
+    expect(completeValues(points, { '/points/0/flow': '1 gpm' })).toBeNull();
+    expect(completeValues(fields, { '/parts/0/name': 'casing', '/parts/0/rating': '1 bar' })).toBeNull();
   });
 });

@@ -1,4 +1,4 @@
-// How figures of a pump are written for people: in the units of the file, each with what it is worth.
+// How figures of a pump are written for people: in the units of its test, each with what it is worth.
 #pragma once
 
 #include <string>
@@ -6,7 +6,7 @@
 #include "engine/hydraulics/figure_coverage.h"
 #include "job/sheets/pump_test_sheet.h"
 
-namespace pumpwright {
+namespace pumpwright::job {
 
 struct PumpUnits {
   const Unit* flow = nullptr;
@@ -24,7 +24,7 @@ struct PumpUnits {
   std::string power_text(const hydraulics::Figure& figure) const;
 };
 
-PumpUnits units_of(const job::PumpTestSheet& file);
+PumpUnits units_of(const PumpTestSheet& sheet);
 
 // "73.5 %", and "73.5 % ± 1.2 %" in points of percentage.
 std::string percent_text(double fraction, int decimals = 1);
@@ -33,4 +33,4 @@ std::string percent_text(const hydraulics::Figure& figure);
 // A probability as people say it: "83 %", "under 0.1 %", "over 99.9 %".
 std::string chance_text(double probability);
 
-}  // namespace pumpwright
+}  // namespace pumpwright::job

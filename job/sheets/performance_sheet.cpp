@@ -1,14 +1,12 @@
-#include "cli/performance_file.h"
+#include "job/sheets/performance_sheet.h"
 
 #include <fmt/format.h>
 
 #include "engine/seal/atmosphere.h"
 #include "job/decode.h"
 
-namespace pumpwright {
+namespace pumpwright::job {
 namespace {
-
-using job::JsonReader;
 
 constexpr std::int64_t version = 1;
 
@@ -25,7 +23,7 @@ hydraulics::Tolerance read_tolerance(const JsonReader& json) {
   return t;
 }
 
-void read_rule(const JsonReader& json, GuaranteeFile& file) {
+void read_rule(const JsonReader& json, GuaranteeSheet& file) {
   if (const auto rule = json.optional("rule"))
     file.rule.kind = rule->word({"guarded", "standard"}) == "standard" ? hydraulics::GradeRule::Kind::standard
                                                                        : hydraulics::GradeRule::Kind::guarded;
@@ -42,24 +40,24 @@ void read_rule(const JsonReader& json, GuaranteeFile& file) {
   if (const auto own = json.optional("own")) file.rule.own = read_tolerance(*own);
 }
 
-GuaranteeFile read_guarantee(const JsonReader& json) {
+GuaranteeSheet read_guarantee(const JsonReader& json) {
   json.allow_only(
       {"flow", "head", "power", "efficiency", "grade", "rule", "probability", "confirmed_by", "own"});
-  GuaranteeFile file;
-  file.promised.flow =
-      cubic_metres_per_second(job::decode_positive(json.required("flow"), Kind::volume_flow).si);
-  file.promised.head = decode_length(json.required("head"), 1e-3, 1e5);
+  GuaranteeSheet file;
+  file.flow = decode_positive(json.required("flow"), Kind::volume_flow);
+  file.head = written_between(json.required("head"), Kind::length, 1e-3, 1e5, "a head over 0");
+  file.promised.flow = file.flow.quantity().as<VolumeFlow>();
+  file.promised.head = file.head.quantity().as<Length>();
   if (const auto p = json.optional("power"))
-    file.promised.shaft_power = watts(job::decode_positive(*p, Kind::power).si);
+    file.promised.shaft_power = watts(decode_positive(*p, Kind::power).si);
   if (const auto e = json.optional("efficiency")) file.promised.efficiency = decode_part(*e, 1e-3, 1);
   const auto grade = json.optional("grade");
   if (grade) file.grade = hydraulics::grade_from(grade->word({"1B", "1E", "1U", "2B", "2U", "3B", "small"}));
   read_rule(json, file);
   if (grade && file.rule.own) grade->refuse("a grade or figures of your own, not both");
   if (file.grade == hydraulics::Grade::small)
-    job::placed(grade->pointer(), [&] {
-      return hydraulics::tolerance_of(hydraulics::Grade::small, file.promised.shaft_power);
-    });
+    placed(grade->pointer(),
+           [&] { return hydraulics::tolerance_of(hydraulics::Grade::small, file.promised.shaft_power); });
   return file;
 }
 
@@ -75,11 +73,11 @@ hydraulics::SuctionSide read_plant(const JsonReader& json, AbsolutePressure atmo
   side.level = decode_length(json.required("level"), -1000, 1000);
   side.loss = decode_length(json.required("loss"), 0, 1000);
   side.temperature =
-      job::decode_written(json.required("temperature"), Kind::temperature).quantity().as<Temperature>();
+      decode_written(json.required("temperature"), Kind::temperature).quantity().as<Temperature>();
   return side;
 }
 
-void read_run(const JsonReader& json, NpshFile& file) {
+void read_run(const JsonReader& json, NpshSheet& file) {
   json.allow_only({"points", "plateau", "npsh_error", "head_error"});
   for (const auto& point : json.required("points").items(200)) {
     point.allow_only({"npsh", "head"});
@@ -91,13 +89,30 @@ void read_run(const JsonReader& json, NpshFile& file) {
   file.doubt.head = decode_length(json.required("head_error"), 0, 100) / 1.7320508075688772;
 }
 
-NpshFile read_npsh(const JsonReader& json, AbsolutePressure atmosphere) {
+NpshSheet read_npsh(const JsonReader& json, AbsolutePressure atmosphere) {
   json.allow_only({"plant", "suppression"});
-  NpshFile file;
+  NpshSheet file;
   if (const auto plant = json.optional("plant")) file.plant = read_plant(*plant, atmosphere);
   if (const auto run = json.optional("suppression")) read_run(*run, file);
   if (!file.plant && file.run.empty()) json.refuse("plant, suppression or both");
   return file;
+}
+
+DriverSheet read_driver(const JsonReader& json) {
+  json.allow_only({"rated_power", "service_factor", "lines"});
+  DriverSheet driver;
+  driver.rated_power = decode_positive(json.required("rated_power"), Kind::power).quantity().as<Power>();
+  if (const auto factor = json.optional("service_factor")) {
+    driver.service_factor = factor->number();
+    if (!(driver.service_factor >= 1 && driver.service_factor <= 2))
+      factor->refuse("the plate's service factor, 1 to 2");
+  }
+  if (const auto lines = json.optional("lines")) {
+    const auto volts = lines->items(3);
+    if (volts.size() != 3) lines->refuse("the voltages between the three phases");
+    driver.lines = {decode_voltage(volts[0]), decode_voltage(volts[1]), decode_voltage(volts[2])};
+  }
+  return driver;
 }
 
 }  // namespace
@@ -111,20 +126,33 @@ hydraulics::Impeller decode_impeller(const JsonReader& json) {
   return impeller;
 }
 
-PerformanceFile decode_performance_file(std::string_view bytes) {
-  const auto json = JsonReader::parse(bytes);
-  json.allow_only({"format", "version", "name", "note", "stages", "test", "guarantee", "npsh", "impeller"});
+namespace {
+
+PerformanceSheet read_sheet(const JsonReader& json, PumpTestSheet (*read_test)(const JsonReader&)) {
+  json.allow_only(
+      {"format", "version", "name", "note", "stages", "test", "guarantee", "npsh", "impeller", "driver"});
   (void)json.required("format").word({"pumpwright-performance"});
   (void)json.required("version").integer(version, version);
   if (const auto note = json.optional("note")) (void)note->text();
-  PerformanceFile file;
-  file.name = json.required("name").text(200);
-  if (const auto stages = json.optional("stages")) file.stages = static_cast<int>(stages->integer(1, 100));
-  file.test = decode_pump_test(json.required("test"));
-  if (const auto g = json.optional("guarantee")) file.guarantee = read_guarantee(*g);
-  if (const auto n = json.optional("npsh")) file.npsh = read_npsh(*n, file.test.test.rig.atmosphere);
-  if (const auto i = json.optional("impeller")) file.impeller = decode_impeller(*i);
-  return file;
+  PerformanceSheet sheet;
+  sheet.name = json.required("name").text(200);
+  if (const auto stages = json.optional("stages")) sheet.stages = static_cast<int>(stages->integer(1, 100));
+  sheet.test = read_test(json.required("test"));
+  if (const auto g = json.optional("guarantee")) sheet.guarantee = read_guarantee(*g);
+  if (const auto n = json.optional("npsh")) sheet.npsh = read_npsh(*n, sheet.test.test.rig.atmosphere);
+  if (const auto i = json.optional("impeller")) sheet.impeller = decode_impeller(*i);
+  if (const auto d = json.optional("driver")) sheet.driver = read_driver(*d);
+  return sheet;
 }
 
-}  // namespace pumpwright
+}  // namespace
+
+PerformanceSheet decode_performance(const JsonReader& json) {
+  return read_sheet(json, decode_pump_test);
+}
+
+PerformanceSheet performance_plan(const JsonReader& json) {
+  return read_sheet(json, pump_test_plan);
+}
+
+}  // namespace pumpwright::job

@@ -1,10 +1,10 @@
-#include "cli/pump_figures.h"
+#include "job/sheets/pump_units.h"
 
 #include <fmt/format.h>
 
 #include "engine/quantity/format.h"
 
-namespace pumpwright {
+namespace pumpwright::job {
 namespace {
 
 constexpr int digits = 4;
@@ -44,9 +44,9 @@ std::string PumpUnits::power_text(const hydraulics::Figure& f) const {
   return with_doubt(power_text(f.value), watts(expanded_95(f)), *power);
 }
 
-PumpUnits units_of(const job::PumpTestSheet& file) {
-  const bool inch = file.head_unit->symbol == "ft";
-  return {file.flow_unit, file.head_unit, file.power_unit,
+PumpUnits units_of(const PumpTestSheet& sheet) {
+  const bool inch = sheet.head_unit->symbol == "ft";
+  return {sheet.flow_unit, sheet.head_unit, sheet.power_unit,
           &unit_with_symbol(inch ? "in" : "mm", Kind::length)};
 }
 
@@ -64,4 +64,4 @@ std::string chance_text(double probability) {
   return fmt::format("{:.{}f} %", 100 * probability, probability < 0.1 || probability > 0.9 ? 1 : 0);
 }
 
-}  // namespace pumpwright
+}  // namespace pumpwright::job
