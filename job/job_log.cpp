@@ -74,6 +74,9 @@ void keep_calibrations(const ShopInstrument& before, ShopInstrument& now) {
     add_calibration(now, span);
 }
 
+constexpr std::size_t rows_of_a_check_max = 200;
+constexpr std::size_t row_bytes_max = 4096;
+
 // Gives those that were applied last and have no time yet theirs.
 template <class Dated>
 void date_last(std::vector<Dated>& all, const std::string& at) {
@@ -144,6 +147,22 @@ bool JobLog::apply_set_up(const LoggedEvent& event, const JsonReader& at) {
   return true;
 }
 
+void JobLog::apply_row(const LoggedEvent& event, const JsonReader& at) {
+  at.allow_only({"check", "row"});
+  const JsonReader check = at.required("check"), row = at.required("row");
+  const Check* of = planned_ ? snapshot_->plan.find(check.text(128)) : nullptr;
+  if (of == nullptr || !of->sheet) check.refuse("a check of this job that a bench test decides");
+  if (job_.released) refuse("type", event.type, "a job that is not released, or was reopened");
+  if (!row.is_object()) row.refuse("an object, such as {\"flow\": \"39.9 gpm\"}");
+  LoggedRow out{event.seq, of->id, row.raw().dump()};
+  if (out.row.size() > row_bytes_max) row.refuse("at most 4096 bytes");
+  const auto standing = std::count_if(job_.logged_rows.begin(), job_.logged_rows.end(),
+                                      [&](const LoggedRow& other) { return other.check == out.check; });
+  if (static_cast<std::size_t>(standing) >= rows_of_a_check_max)
+    check.refuse("at most 200 rows for one check");
+  job_.logged_rows.push_back(std::move(out));
+}
+
 bool JobLog::apply_around(const LoggedEvent& event, const JsonReader& at) {
   if (event.type == "placed") {
     at.allow_only({"bench"});
@@ -153,6 +172,8 @@ bool JobLog::apply_around(const LoggedEvent& event, const JsonReader& at) {
     job_.waiting = text_or_empty(at, "for", 256);
   } else if (event.type == "note") {
     job_.notes.push_back(decode_note(event, at));
+  } else if (event.type == "row-logged") {
+    apply_row(event, at);
   } else if (event.type == "attachment-added") {
     job_.attachments.push_back(decode_attached(event, at));
   } else if (event.type == "signed") {
@@ -200,7 +221,8 @@ void JobLog::apply(const LoggedEvent& event, const JsonReader& payload) {
   if (!apply_set_up(event, payload) && !apply_around(event, payload))
     refuse("type", event.type,
            "one of opened, make-up-set, plan-made, instrument-joined, limit-adopted, reading, step-done, "
-           "hold-released, deviation-accepted, placed, waiting, note, attachment-added, signed, reopened");
+           "hold-released, deviation-accepted, placed, waiting, note, row-logged, attachment-added, signed, "
+           "reopened");
 }
 
 void JobLog::accepted(const std::string& at) {

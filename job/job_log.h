@@ -37,6 +37,14 @@ struct Note {
   std::string step, text, actor, at;
 };
 
+// What a data logger handed in for a bench test: one element of a list of its sheet, as it was written. It
+// proves nothing until somebody takes it into a reading.
+struct LoggedRow {
+  std::uint64_t seq = 0;
+  std::string check;
+  std::string row;  // a JSON object
+};
+
 struct AttachedFile {
   std::string hash, media_type, name, step, check, actor, at;
 };
@@ -62,6 +70,7 @@ struct LoggedJob {
   bool released = false;
   std::vector<LoggedReading> readings;
   std::vector<Note> notes;
+  std::vector<LoggedRow> logged_rows;
   std::vector<AttachedFile> attachments;
   std::vector<Signature> signatures;
   std::vector<SetAside> set_aside;
@@ -87,6 +96,7 @@ class JobLog {
   void apply_bench_event(const LoggedEvent& event, const JsonReader& payload);
   bool apply_set_up(const LoggedEvent& event, const JsonReader& payload);
   bool apply_around(const LoggedEvent& event, const JsonReader& payload);
+  void apply_row(const LoggedEvent& event, const JsonReader& payload);
   void make_plan(Snapshot snapshot);
   void join_instrument(const ShopInstrument& instrument);
 

@@ -105,6 +105,13 @@ json signatures_view(const job::LoggedJob& logged) {
   return out;
 }
 
+json logged_rows_view(const job::LoggedJob& logged) {
+  json out = json::array();
+  for (const auto& row : logged.logged_rows)
+    out.push_back({{"seq", row.seq}, {"check", row.check}, {"row", json::parse(row.row)}});
+  return out;
+}
+
 const std::map<std::string, job::Text>& event_titles() {
   static const std::map<std::string, job::Text> table{
       {"opened", {"job opened", "trabajo abierto"}},
@@ -119,6 +126,7 @@ const std::map<std::string, job::Text>& event_titles() {
       {"placed", {"placed on bench", "puesto en el banco"}},
       {"waiting", {"waiting", "en espera"}},
       {"note", {"note", "nota"}},
+      {"row-logged", {"row from a logger", "fila de un registrador"}},
       {"attachment-added", {"photo or paper added", "foto o papel añadido"}},
       {"signed", {"signed and released", "firmado y liberado"}},
       {"reopened", {"opened again", "abierto de nuevo"}}};
@@ -191,6 +199,7 @@ json job_view(const shop::JobPicture& picture, const shop::ShopState& shop,
           {"steps", steps_view(plan)},
           {"checks", checks_view(plan)},
           {"readings", readings_view(logged)},
+          {"logged_rows", logged_rows_view(logged)},
           {"instruments", instruments_view(picture.snapshot, shop, job::UtcTime{now_ms / 1000})},
           {"section", section_view(picture.snapshot.make_up)},
           {"open", open_view(picture.judgement)},

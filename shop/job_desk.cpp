@@ -28,6 +28,7 @@ const std::map<std::string, Act>& acts() {
   static const std::map<std::string, Act> table{{"reading", Act::work},
                                                 {"step-done", Act::work},
                                                 {"note", Act::work},
+                                                {"row-logged", Act::work},
                                                 {"attachment-added", Act::work},
                                                 {"placed", Act::work},
                                                 {"waiting", Act::work},

@@ -267,9 +267,9 @@ class ServerTest(unittest.TestCase):
         assert status == 0 and complaints == [], (status, cls.server.log()[-40:])
 
     @classmethod
-    def open_job(cls, number, by="lead-hand", name="greenhouse-circulator"):
-        """Opens a job with the make-up of a demonstration job; gives the answer."""
+    def open_job(cls, number, by="lead-hand", name="greenhouse-circulator", make_up=None):
+        """Opens a job with the make-up of a demonstration job, or with another; gives the answer."""
         demo = demo_job(name)
         header = {key: demo["job"][key] for key in ("customer", "pump", "serial", "reason")}
         browser = cls.browsers[by]
-        return browser.ask("POST", "/api/jobs", {**browser.envelope(), "device": "tests", "job": {"number": number, **header}, "make_up": demo["make_up"], "bench": "3"})
+        return browser.ask("POST", "/api/jobs", {**browser.envelope(), "device": "tests", "job": {"number": number, **header}, "make_up": make_up or demo["make_up"], "bench": "3"})

@@ -21,12 +21,16 @@ const split = (file, read) => [
 const [alignment, swept] = split(example('align-greenhouse-rim-and-face'), ['dials', 'soft_foot', 'indicator']);
 const [balance, ran] = split(example('balance-greenhouse-rotor'), ['sensors', 'runs']);
 const rotor = example('rotor-greenhouse-circulator');
+const [vibration, felt] = split(example('vibration-orchard-wash'), ['overall']);
+const { test, npsh: _npsh, ...promised } = example('performance-orchard-wash');
+const { points, ...loop } = test;
+const performance = { ...promised, test: loop };
 
-/** A job with the shaft, its balance and its coupling to look at; `number` is a new one. */
+/** A job with every bench test to look at; `number` is a new one. */
 export async function openWithSheets(lead, number) {
   await lead.openLike('G-2117', number, {}, (makeUp) => ({
     ...makeUp,
-    sheets: { ...makeUp.sheets, alignment, balance, rotor },
+    sheets: { ...makeUp.sheets, alignment, balance, rotor, performance, vibration },
   }));
 }
 
@@ -40,7 +44,7 @@ const meter = {
   due: '2099-06-01',
 };
 
-/** Balance and coupling read, without the page. */
+/** All of them read, without the page. */
 export async function readSheets(lead, number) {
   await lead.record('/api/shop/events', { type: 'instrument-set', payload: { instrument: meter } });
   const { indicator: _shops, ...dials } = swept;
@@ -53,6 +57,8 @@ export async function readSheets(lead, number) {
     `/api/jobs/${number}/events`,
     reading('b1', 'balanced', 'meter-1', ran),
     reading('b2', 'aligned', 'dial-1', dials),
+    reading('b3', 'guarantee', 'gauge-1', { test: { points } }),
+    reading('b4', 'vibration', 'meter-1', felt),
   );
 }
 

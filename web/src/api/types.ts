@@ -312,6 +312,13 @@ export interface LogLine {
   text: Text;
 }
 
+/** What a data logger handed in for a bench test; no reading until somebody sends it as one. */
+export interface LoggedRow {
+  seq: number;
+  check: string;
+  row: Record<string, string | number>;
+}
+
 export interface JobView {
   number: string;
   header: {
@@ -333,6 +340,7 @@ export interface JobView {
   steps: StepView[];
   checks: CheckView[];
   readings: ReadingView[];
+  logged_rows: LoggedRow[];
   instruments: InstrumentView[];
   section: SectionView;
   open: OpenPoint[];

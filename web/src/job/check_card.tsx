@@ -23,7 +23,7 @@ function Input(props: InputProps & { view: JobView }) {
   if (props.check.kind === 'confirmation') return <ConfirmationInput {...props} />;
   if (props.check.kind === 'size') return <SizeInput {...props} />;
   if (props.check.kind === 'sweep') return <SweepEntry {...props} />;
-  if (props.check.kind === 'sheet') return <SheetInput job={props.view.number} {...props} />;
+  if (props.check.kind === 'sheet') return <SheetInput {...props} />;
   return <ValueInput {...props} />;
 }
 

@@ -3,6 +3,7 @@ import type { CheckView, JobView, JudgedReading, LimitView, ReadingView } from '
 import { keptOf } from '../outbox/outbox';
 import { say, show, timeText } from '../session/preferences';
 import { Remarks, SheetFigures } from '../sheets/sheet_proof';
+import { SoFar, saysSomething, sheetTyped } from '../sheets/sheet_so_far';
 import { Live, reading } from '../sweep/live';
 import { t } from '../text/text';
 import { Notice } from '../widgets/form';
@@ -204,6 +205,7 @@ export function Proof({ view, check }: { view: JobView; check: CheckView }) {
   const readings = view.readings.filter((r) => r.check === source.id);
   const standing = check.finding.readings;
   const now = reading.value;
+  const typed = sheetTyped.value?.check === source.id ? sheetTyped.value.tried : null;
   const drawn = useTurn();
   const here = onTablet(view, source);
   return (
@@ -216,9 +218,15 @@ export function Proof({ view, check }: { view: JobView; check: CheckView }) {
           <Live tried={now.tried} check={check} points={now.points} />
         </div>
       )}
-      {standing.length === 0 && here.length === 0 && now?.check !== source.id && (
-        <p class="quiet">{t('noProofYet')}</p>
+      {typed && (
+        <div class="live-beside">
+          <SoFar tried={typed} />
+        </div>
       )}
+      {standing.length === 0 &&
+        here.length === 0 &&
+        now?.check !== source.id &&
+        !(typed && saysSomething(typed)) && <p class="quiet">{t('noProofYet')}</p>}
       {standing.length > 1 && <p class="quiet">{t('bothStand')}</p>}
       {(drawn ? standing : []).map((j, i) => (
         <Judged

@@ -5,7 +5,7 @@ import { say } from '../session/preferences';
 import { t } from '../text/text';
 import { Choice } from '../widgets/form';
 import { SheetFields } from './sheet_fields';
-import { missing, type Sheet, type SheetValues, sheetOf, valuesOf } from './sheet_values';
+import { missing, type Sheet, type SheetValues, saysMore, sheetOf, valuesOf } from './sheet_values';
 
 export type Sheets = Record<string, Sheet>;
 
@@ -18,14 +18,26 @@ interface Props {
   onSheets: (sheets: Sheets, empty: number) => void;
 }
 
+type Form = MakeUpForm['sheets'][number];
+
+/** What the fields hold; of a sheet that says more than they can, nothing: it is taken as it is. */
+const valuesIn = (form: Form, first: Sheets): SheetValues => {
+  const sheet = first[form.sheet];
+  return sheet === undefined || saysMore(form.fields, sheet) ? {} : valuesOf(form.fields, sheet);
+};
+
 export function PlannedSheets({ forms, first, error, onSheets }: Props) {
   const [chosen, setChosen] = useState<Record<string, SheetValues>>(() =>
     Object.fromEntries(
       forms
         .filter((form) => first[form.sheet] !== undefined)
-        .map((form) => [form.sheet, valuesOf(form.fields, first[form.sheet] ?? {})]),
+        .map((form) => [form.sheet, valuesIn(form, first)]),
     ),
   );
+  const asItIs = (form: Form): Sheet | null => {
+    const sheet = first[form.sheet];
+    return sheet !== undefined && saysMore(form.fields, sheet) ? sheet : null;
+  };
   const tell = (next: Record<string, SheetValues>) => {
     setChosen(next);
     const sheets: Sheets = {};
@@ -33,15 +45,20 @@ export function PlannedSheets({ forms, first, error, onSheets }: Props) {
     for (const form of forms) {
       const values = next[form.sheet];
       if (values === undefined) continue;
+      const kept = asItIs(form);
+      if (kept) {
+        sheets[form.sheet] = kept;
+        continue;
+      }
       const left = missing(form.fields, values).length;
       if (left === 0) sheets[form.sheet] = sheetOf(form.fields, values);
       empty += left;
     }
     onSheets(sheets, empty);
   };
-  const choose = (form: MakeUpForm['sheets'][number], yes: boolean) => {
+  const choose = (form: Form, yes: boolean) => {
     const { [form.sheet]: _gone, ...others } = chosen;
-    tell(yes ? { ...others, [form.sheet]: valuesOf(form.fields, first[form.sheet] ?? {}) } : others);
+    tell(yes ? { ...others, [form.sheet]: valuesIn(form, first) } : others);
   };
   return (
     <section class="panel">
@@ -59,7 +76,8 @@ export function PlannedSheets({ forms, first, error, onSheets }: Props) {
               ]}
               onValue={(v) => choose(form, v === 'yes')}
             />
-            {values !== undefined && (
+            {values !== undefined && asItIs(form) && <p class="hint">{t('sheetAsItIs')}</p>}
+            {values !== undefined && !asItIs(form) && (
               <SheetFields
                 fields={form.fields}
                 values={values}

@@ -22,14 +22,17 @@ interface OneProps extends Omit<Props, 'fields'> {
   at: string;
   /** Of a list's element: what a bare number takes from above. */
   unit?: string;
+  /** Of an element that is not the first: its examples stand above. */
+  again?: boolean;
 }
 
-function One({ field, at, unit, values, empty, error, onValues }: OneProps) {
+function One({ field, at, unit, again, values, empty, error, onValues }: OneProps) {
   const value = values[at] ?? '';
   const set = (text: string) => onValues({ ...values, [at]: text });
   const refused = error && isAbout(error, at.slice(1)) ? errorText(error) : null;
   const said = refused ?? (empty.includes(at) ? t('stillEmpty') : null);
-  const label = field.optional ? `${say(field.title)} ${t('mayBeEmpty')}` : say(field.title);
+  const named = unit ? `${say(field.title)}, ${unit}` : say(field.title);
+  const label = field.optional ? `${named} ${t('mayBeEmpty')}` : named;
   if (field.kind === 'word')
     return (
       <Select
@@ -63,7 +66,7 @@ function One({ field, at, unit, values, empty, error, onValues }: OneProps) {
   return (
     <Field
       label={label}
-      hint={unit ? t('bareIs', { unit }) : field.example ? t('suchAs', { example: field.example }) : ''}
+      hint={field.example && !again ? t('suchAs', { example: field.example }) : ''}
       value={value}
       error={said}
       onValue={set}
@@ -89,6 +92,7 @@ function List({ field, fromCsv, values, ...rest }: Omit<OneProps, 'at'> & { from
                 field={item}
                 at={itemAt(field, i, item)}
                 unit={unitAbove(field, values, i, item)}
+                again={i > 0}
                 values={values}
                 {...rest}
               />

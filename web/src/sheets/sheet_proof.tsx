@@ -6,6 +6,7 @@ import { SheetPictureFigure } from './sheet_picture';
 export function SheetFigures({ judged }: { judged: JudgedReading }) {
   return (
     <>
+      {judged.picture && <SheetPictureFigure picture={judged.picture} />}
       {judged.lines.length > 0 && (
         <dl class="figures">
           {judged.lines.map((line) => (
@@ -16,7 +17,6 @@ export function SheetFigures({ judged }: { judged: JudgedReading }) {
           ))}
         </dl>
       )}
-      {judged.picture && <SheetPictureFigure picture={judged.picture} />}
     </>
   );
 }

@@ -32,17 +32,25 @@ function flatten(value: unknown, at: string, out: Record<string, string>): void 
     for (const [key, inner] of Object.entries(value)) flatten(inner, `${at}/${key}`, out);
 }
 
-/** Entries of an element's list, each where the field fixed beside it says. */
-function placed(list: SheetFieldView, element: Sheet): Sheet {
-  const out: Sheet = { ...element };
-  for (const item of list.items) {
-    const [name, place, key] = steps(item.at);
-    const entries = name === undefined ? undefined : element[name];
-    if (item.kind !== 'fixed' || !Array.isArray(entries) || name === undefined) continue;
-    const slots = out[name] === entries ? [] : (out[name] as unknown[]);
-    const mine = entries.find((entry) => (entry as Sheet)[key ?? ''] === item.value);
-    if (mine !== undefined) slots[Number(place)] = mine;
-    out[name] = slots;
+const isPlace = (step: string | undefined): boolean => step !== undefined && /^\d+$/.test(step);
+
+const valueAt = (sheet: unknown, path: readonly string[]): unknown =>
+  path.reduce<unknown>((at, key) => (at as Sheet | undefined)?.[key], sheet);
+
+/** Entries of lists, each where the field fixed beside it says. */
+function placed(fields: readonly SheetFieldView[], sheet: Sheet): Sheet {
+  const out = structuredClone(sheet);
+  const cleared = new Set<string>();
+  for (const field of fields) {
+    const path = steps(field.at).slice(0, -2);
+    const [place, key] = steps(field.at).slice(-2);
+    const entries = valueAt(sheet, path);
+    if (field.kind !== 'fixed' || !isPlace(place) || !Array.isArray(entries)) continue;
+    const list = path.join('/');
+    if (!cleared.has(list)) put(out, path, []);
+    cleared.add(list);
+    const mine = entries.find((entry) => (entry as Sheet)[key ?? ''] === field.value);
+    if (mine !== undefined) (valueAt(out, path) as unknown[])[Number(place)] = mine;
   }
   return out;
 }
@@ -50,13 +58,13 @@ function placed(list: SheetFieldView, element: Sheet): Sheet {
 /** A sheet as it would be typed into these fields. */
 export function valuesOf(fields: readonly SheetFieldView[], sheet: Sheet): SheetValues {
   const out: Record<string, string> = {};
-  flatten(sheet, '', out);
+  flatten(placed(fields, sheet), '', out);
   for (const list of fields.filter((f) => f.kind === 'list')) {
-    const elements = steps(list.at).reduce<unknown>((at, key) => (at as Sheet | undefined)?.[key], sheet);
+    const elements = valueAt(sheet, steps(list.at));
     if (!Array.isArray(elements)) continue;
     for (const at of Object.keys(out)) if (at.startsWith(`${list.at}/`)) delete out[at];
     elements.forEach((element, i) => {
-      const typed = typeof element === 'object' ? placed(list, element as Sheet) : element;
+      const typed = typeof element === 'object' ? placed(list.items, element as Sheet) : element;
       flatten(typed, `${list.at}/${i}`, out);
     });
   }
@@ -91,8 +99,6 @@ export function unitAbove(
   }
   return '';
 }
-
-const isPlace = (step: string | undefined): boolean => step !== undefined && /^\d+$/.test(step);
 
 /** A value at its path; what it stands in is made, a list where its own step is a number. */
 function put(into: Sheet, [key, ...rest]: readonly string[], value: unknown): void {
@@ -197,3 +203,30 @@ export function completeValues(fields: readonly SheetFieldView[], values: SheetV
   const complete = Object.fromEntries(kept);
   return missing(fields, complete).length === 0 ? complete : null;
 }
+
+/** One element more at the end of a list, in the first place that is still empty. */
+export function withRow(
+  list: SheetFieldView,
+  values: SheetValues,
+  row: Readonly<Record<string, string | number>>,
+): SheetValues {
+  const used = Object.keys(values).filter((at) => at.startsWith(`${list.at}/`) && filled(values[at]));
+  const index = used.length === 0 ? 0 : lengthOf(list, Object.fromEntries(used.map((at) => [at, ''])));
+  const added = Object.entries(row).map(([key, value]): [string, string] => [
+    `${list.at}/${index}/${key}`,
+    String(value),
+  ]);
+  return { ...values, ...Object.fromEntries(added) };
+}
+
+const sorted = (value: unknown): unknown => {
+  if (Array.isArray(value)) return value.map(sorted);
+  if (value === null || typeof value !== 'object') return value;
+  return Object.entries(value)
+    .sort(([a], [b]) => (a < b ? -1 : 1))
+    .map(([key, inner]) => [key, sorted(inner)]);
+};
+
+/** Whether a sheet, such as one that came with a job file, holds what these fields would lose or change. */
+export const saysMore = (fields: readonly SheetFieldView[], sheet: Sheet): boolean =>
+  JSON.stringify(sorted(sheetOf(fields, valuesOf(fields, sheet)))) !== JSON.stringify(sorted(sheet));

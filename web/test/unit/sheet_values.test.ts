@@ -1,6 +1,15 @@
 import { describe, expect, test } from 'vitest';
 import type { SheetFieldView } from '../../src/api/sheet_types';
-import { completeValues, isAsked, lengthOf, missing, sheetOf, valuesOf } from '../../src/sheets/sheet_values';
+import {
+  completeValues,
+  isAsked,
+  lengthOf,
+  missing,
+  saysMore,
+  sheetOf,
+  valuesOf,
+  withRow,
+} from '../../src/sheets/sheet_values';
 
 const field = (at: string, more: Partial<SheetFieldView> = {}): SheetFieldView => ({
   at,
@@ -163,5 +172,44 @@ describe('a list typed row by row', () => {
     expect(completeValues(points, { ...typed, '/points/3/flow': '1' })).toEqual(typed);
     expect(completeValues(points, { '/points/0/flow': '1 gpm' })).toBeNull();
     expect(completeValues(fields, { '/parts/0/name': 'casing', '/parts/0/rating': '1 bar' })).toBeNull();
+  });
+
+  test('a row of a logger goes behind what is there', () => {
+    const [, list] = points;
+    if (!list) throw new Error('no list');
+    const first = withRow(list, { '/points/0/flow': '' }, { flow: '39.9 gpm', suction: '1 psig' });
+    expect(first).toEqual({ '/points/0/flow': '39.9 gpm', '/points/0/suction': '1 psig' });
+    expect(withRow(list, typed, { flow: '80 gpm' })).toEqual({ ...typed, '/points/3/flow': '80 gpm' });
+  });
+});
+
+describe('a sheet that came from elsewhere', () => {
+  const meters = [
+    field('/meters/0/id', { kind: 'fixed', value: 'flow meter' }),
+    field('/meters/0/error'),
+    field('/speed', { optional: true }),
+  ];
+
+  test('is edited in the fields when they hold all of it', () => {
+    expect(saysMore(meters, { speed: '2900 rpm', meters: [{ error: '1 %', id: 'flow meter' }] })).toBe(false);
+  });
+
+  test('is left as it is when they would lose or change something', () => {
+    expect(saysMore(meters, { meters: [{ id: 'gauge', error: '1 %' }] })).toBe(true);
+    expect(saysMore(meters, { meters: [{ id: 'flow meter', error: '1 %', range: '1 bar' }] })).toBe(true);
+  });
+
+  test('is edited too when a place in a list was left empty', () => {
+    const two = [
+      field('/meters/0/id', { kind: 'fixed', value: 'wattmeter' }),
+      field('/meters/0/error', { optional: true }),
+      field('/meters/1/id', { kind: 'fixed', value: 'voltmeter' }),
+      field('/meters/1/error'),
+    ];
+    const typed = { '/meters/1/error': '0.5 %' };
+    const made = sheetOf(two, typed);
+    expect(made).toEqual({ meters: [{ error: '0.5 %', id: 'voltmeter' }] });
+    expect(valuesOf(two, made)['/meters/1/error']).toBe('0.5 %');
+    expect(saysMore(two, made)).toBe(false);
   });
 });
