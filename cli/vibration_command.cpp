@@ -7,6 +7,7 @@
 #include "cli/program.h"
 #include "cli/thread_executor.h"
 #include "cli/vibration_question.h"
+#include "job/sheets/wav.h"
 
 namespace pumpwright {
 namespace {
@@ -17,13 +18,13 @@ struct VibrationArguments {
 };
 
 // In SI.
-RecordedSignal read_recording(const VibrationArguments& a, const SignalRead& signal,
-                              const Surroundings& surroundings) {
+job::RecordedSignal read_recording(const VibrationArguments& a, const SignalRead& signal,
+                                   const Surroundings& surroundings) {
   const std::string path = beside(a.file, signal.path);
   const std::string bytes =
       read_input(path, signal.wav ? recording_bytes_max : csv_bytes_max, surroundings.in);
-  RecordedSignal out = naming_file(path, [&] {
-    return signal.wav ? read_wav(bytes, signal.channel) : read_signal_csv(bytes, signal.columns);
+  job::RecordedSignal out = naming_file(path, [&] {
+    return signal.wav ? job::read_wav(bytes, signal.channel) : read_signal_csv(bytes, signal.columns);
   });
   for (double& sample : out.samples)
     sample *= signal.si_per_unit;

@@ -8,24 +8,12 @@ namespace {
 using job::JsonReader;
 using job::quantity_between;
 
-struct SignalUnit {
-  std::string_view word;
-  vibration::Measures measures;
-  double si;
-};
-constexpr SignalUnit signal_units[] = {{"m/s2", vibration::Measures::acceleration, 1},
-                                       {"g", vibration::Measures::acceleration, 9.80665},
-                                       {"mm/s", vibration::Measures::velocity, 1e-3},
-                                       {"in/s", vibration::Measures::velocity, 0.0254}};
-
 // What one of the recording's own units is worth: "full_scale" of integer samples, 1 of a column in the unit.
 void read_unit(const JsonReader& json, SignalRead& out) {
   const auto word = json.required("unit").word({"m/s2", "g", "mm/s", "in/s"});
-  for (const auto& unit : signal_units)
-    if (unit.word == word) {
-      out.measures = unit.measures;
-      out.si_per_unit = unit.si;
-    }
+  const auto unit = *job::signal_unit(word);
+  out.asked.measures = unit.measures;
+  out.si_per_unit = unit.si;
   const auto scale = json.optional("full_scale");
   if (out.wav && !scale) (void)json.required("full_scale");
   if (!scale) return;
@@ -47,17 +35,17 @@ SignalRead read_signal(const JsonReader& json) {
   json.allow_only(
       {"place", "file", "channel", "column", "rate", "time", "unit", "full_scale", "segment", "window"});
   SignalRead out;
-  out.place = json.required("place").text(80);
+  out.asked.place = json.required("place").text(80);
   out.path = json.required("file").text(1000);
   out.wav = out.path.ends_with(".wav") || out.path.ends_with(".WAV");
   if (const auto channel = json.optional("channel")) out.channel = static_cast<int>(channel->integer(1, 64));
   if (!out.wav) read_csv_columns(json, out);
   read_unit(json, out);
   if (const auto segment = json.optional("segment"))
-    out.settings.segment = static_cast<std::size_t>(segment->integer(256, 1 << 22));
-  out.settings.overlap = out.settings.segment / 2;
+    out.asked.settings.segment = static_cast<std::size_t>(segment->integer(256, 1 << 22));
+  out.asked.settings.overlap = out.asked.settings.segment / 2;
   if (const auto window = json.optional("window"))
-    out.settings.window =
+    out.asked.settings.window =
         window->word({"hann", "flat-top"}) == "hann" ? vibration::Window::hann : vibration::Window::flat_top;
   return out;
 }

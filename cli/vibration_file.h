@@ -6,22 +6,21 @@
 #include <string>
 #include <string_view>
 
-#include "cli/recorded_signal.h"
-#include "engine/vibration/overall.h"
+#include "cli/signal_csv.h"
 #include "job/sheets/vibration_sheet.h"
 
 namespace pumpwright {
 
+constexpr std::size_t recording_bytes_max = std::size_t{1024} * 1024 * 1024;
+
 // A recording still to be read.
 struct SignalRead {
-  std::string place;
+  job::SignalAsked asked;
   std::string path;  // as written, relative to the file
   bool wav = true;
   int channel = 1;
   CsvColumns columns;
-  vibration::Measures measures = vibration::Measures::acceleration;
   double si_per_unit = 1;  // SI of one unit of the recording
-  vibration::SpectrumSettings settings;
 };
 
 // A sheet with a recording beside what the meters read.

@@ -37,24 +37,25 @@ OrderedJson limits_json(const std::optional<vibration::ZoneLimits>& limits) {
 }
 
 OrderedJson spectrum_json(const VibrationQuestion& q, const VibrationAnswer& f) {
-  if (!f.spectrum) return nullptr;
-  return {{"window", vibration::word_for(q.sheet.signal->settings.window)},
-          {"segments", f.spectrum->segments},
-          {"line_spacing_Hz", f.spectrum->line_spacing.value()},
-          {"noise_bandwidth_lines", f.spectrum->noise_bandwidth},
+  if (!f.signal) return nullptr;
+  return {{"window", vibration::word_for(q.sheet.signal->asked.settings.window)},
+          {"segments", f.signal->spectrum.segments},
+          {"line_spacing_Hz", f.signal->spectrum.line_spacing.value()},
+          {"noise_bandwidth_lines", f.signal->spectrum.noise_bandwidth},
           {"rate_Hz", q.recording->rate.value()},
           {"samples", q.recording->samples.size()}};
 }
 
 OrderedJson tones_json(const VibrationQuestion& q, const VibrationAnswer& f) {
   auto list = OrderedJson::array();
-  for (const auto& found : f.tones)
+  if (!f.signal) return list;
+  for (const auto& found : f.signal->tones)
     list.push_back(
         {{"frequency_Hz", json_number(found.tone.at.value())},
          {"rms_si", json_number(found.tone.rms)},
          {"u_si", json_number(found.tone.u)},
          {"measures",
-          q.sheet.signal->measures == vibration::Measures::acceleration ? "acceleration" : "velocity"},
+          q.sheet.signal->asked.measures == vibration::Measures::acceleration ? "acceleration" : "velocity"},
          {"velocity_rms_m_s", json_number(found.rms.value())},
          {"may_be", lines_json(found.may_be)}});
   return list;

@@ -9,31 +9,6 @@
 namespace pumpwright {
 namespace {
 
-constexpr std::size_t most_tones = 12;
-constexpr double lowest_tone_hz = 2;
-
-void analyse(const VibrationQuestion& q, VibrationAnswer& f, Executor& executor) {
-  const SignalRead& signal = *q.sheet.signal;
-  job::placed("/signal", [&] {
-    f.spectrum = vibration::welch(q.recording->samples, q.recording->rate, signal.settings, executor);
-    const auto overall = vibration::overall_velocity(*f.spectrum, signal.measures, f.band);
-    const Velocity of_chain = job::meter_u(overall.rms, q.sheet.meter_error);
-    f.places.push_back(
-        job::judged_place(signal.place, overall.rms,
-                          Velocity::from_value(std::hypot(overall.u.value(), of_chain.value())), f.limits));
-    const auto found =
-        vibration::clear_tones(*f.spectrum, signal.settings.window, Frequency::from_value(lowest_tone_hz),
-                               q.recording->rate / 2.0, 4 * most_tones);
-    for (const auto& tone : found)
-      f.tones.push_back({tone, vibration::velocity_of(tone.rms, signal.measures, tone.at),
-                         vibration::matching(tone, f.expected, f.spectrum->line_spacing)});
-    return 0;
-  });
-  std::stable_sort(f.tones.begin(), f.tones.end(),
-                   [](const auto& a, const auto& b) { return a.rms > b.rms; });
-  if (f.tones.size() > most_tones) f.tones.resize(most_tones);
-}
-
 void conclude(const VibrationFile& sheet, VibrationAnswer& f) {
   if (!f.limits) return;
   const auto any = [&](Outcome outcome) {
@@ -54,10 +29,14 @@ void conclude(const VibrationFile& sheet, VibrationAnswer& f) {
 VibrationAnswer answer(const VibrationQuestion& q, Executor& executor) {
   return naming_file(q.file, [&] {
     const VibrationFile& sheet = q.sheet;
-    VibrationAnswer f{job::vibration_finding(sheet), {}, {}, {}, {}, {}, {}};
+    VibrationAnswer f{job::vibration_finding(sheet), {}, {}, {}, {}, {}};
     f.band = vibration::usual_band(sheet.pump.speed);
     f.expected = vibration::expected_lines(sheet.pump);
-    if (sheet.signal) analyse(q, f, executor);
+    if (sheet.signal) {
+      f.signal = job::placed(
+          "/signal", [&] { return job::signal_finding(sheet, sheet.signal->asked, *q.recording, executor); });
+      f.places.push_back(f.signal->overall);
+    }
     conclude(sheet, f);
     return f;
   });

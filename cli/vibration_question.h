@@ -14,21 +14,14 @@ namespace pumpwright {
 struct VibrationQuestion {
   std::string file;
   VibrationFile sheet;
-  std::optional<RecordedSignal> recording;  // of the sheet's signal, in SI
-};
-
-struct FoundTone {
-  vibration::Tone tone;
-  Velocity rms;
-  std::vector<vibration::ExpectedLine> may_be;  // nearest first; empty: nothing that is expected
+  std::optional<job::RecordedSignal> recording;  // of the sheet's signal, in SI
 };
 
 // What the meters read, and after it the overall velocity of the recording.
 struct VibrationAnswer : job::VibrationFinding {
-  std::optional<vibration::Spectrum> spectrum;
   vibration::Band band;
   std::vector<vibration::ExpectedLine> expected;
-  std::vector<FoundTone> tones;  // by velocity, the strongest first
+  std::optional<job::SignalFinding> signal;
   // "pass", "fail", "unproven"; empty without category and power. Reason: "inside-guarded",
   // "outside-guarded", "limit-in-uncertainty", "limit-unconfirmed".
   std::string verdict, reason;

@@ -1,18 +1,15 @@
 // What `pumpwright vibration` prints for people.
 #include <fmt/format.h>
-#include <fmt/ranges.h>
 
 #include "cli/display_text.h"
 #include "cli/input_file.h"
 #include "cli/verdict_word.h"
 #include "cli/vibration_question.h"
 #include "job/sheets/vibration_units.h"
+#include "job/sheets/vibration_wording.h"
 
 namespace pumpwright {
 namespace {
-
-using vibration::ExpectedLine;
-using vibration::LineOf;
 
 constexpr std::size_t text_width = 110;
 
@@ -65,87 +62,34 @@ class VibrationSheet {
     return wrapped(out, text_width, 2);
   }
 
-  static std::string name_of(const ExpectedLine& line) {
-    const std::string times = line.multiple == 1 ? "" : fmt::format("{} × ", line.multiple);
-    const std::string where = line.bearing.empty() ? "" : " of " + one_line(line.bearing);
-    switch (line.of) {
-      case LineOf::turning:
-        return "1 × turning";
-      case LineOf::twice_turning:
-        return "2 × turning";
-      case LineOf::vane_pass:
-        return times + "vane pass";
-      case LineOf::twice_line:
-        return "2 × line frequency";
-      case LineOf::cage:
-        return times + "cage" + where;
-      case LineOf::outer_race:
-        return times + "outer race" + where;
-      case LineOf::inner_race:
-        return times + "inner race" + where;
-      case LineOf::element:
-        return times + "rolling element" + where;
-    }
-    return {};
-  }
-
-  static std::string may_be(const FoundTone& tone) {
-    if (tone.may_be.empty()) return "nothing that is expected here";
-    std::vector<std::string> names;
-    names.reserve(tone.may_be.size());
-    for (const auto& line : tone.may_be)
-      names.push_back(name_of(line));
-    return fmt::format("{}", fmt::join(names, ", or "));
-  }
-
   std::string tones() const {
-    if (!f_.spectrum) return "";
-    const auto& s = *f_.spectrum;
+    if (!f_.signal) return "";
+    const auto& s = f_.signal->spectrum;
     std::string out = fmt::format(
         "\nTones that stand out, by velocity\n  Welch, {} window, {} stretches, lines "
         "{:.3g} Hz apart.\n",
-        vibration::word_for(q_.sheet.signal->settings.window), s.segments, s.line_spacing.value());
-    if (f_.tones.empty()) return out + "  None.\n";
+        vibration::word_for(q_.sheet.signal->asked.settings.window), s.segments, s.line_spacing.value());
+    if (f_.signal->tones.empty()) return out + "  None.\n";
     TextTable table({Align::right, Align::right, Align::left, Align::left});
     table.add({"at", "r.m.s.", "", "may be"});
-    for (const auto& tone : f_.tones) {
-      const Velocity u = vibration::velocity_of(tone.tone.u, q_.sheet.signal->measures, tone.tone.at);
+    for (const auto& tone : f_.signal->tones) {
+      const Velocity u = vibration::velocity_of(tone.tone.u, q_.sheet.signal->asked.measures, tone.tone.at);
       table.add({fmt::format("{:.2f} Hz", tone.tone.at.value()), velocity(tone.rms), "± " + velocity(u * 2.0),
-                 may_be(tone)});
+                 job::may_be_text(tone).en});
     }
     return out + table.text(2);
   }
 
-  static std::string points_to(LineOf of) {
-    switch (of) {
-      case LineOf::turning:
-        return "unbalance first; then a bent shaft, an impeller off centre, a loose foot. Balance only what "
-               "runs true.";
-      case LineOf::twice_turning:
-        return "misalignment or pipe strain; looseness; a worn coupling.";
-      case LineOf::vane_pass:
-        return "vanes passing the cutwater: too little clearance there, or a flow far from best efficiency.";
-      case LineOf::twice_line:
-        return "the motor's field: air gap, soft foot, unequal voltages. It dies the moment the current is "
-               "cut.";
-      case LineOf::cage:
-      case LineOf::outer_race:
-      case LineOf::inner_race:
-      case LineOf::element:
-        return "a damaged place of that bearing: listen, look at its grease, plan its change.";
-    }
-    return {};
-  }
-
   std::string strongest() const {
-    if (f_.tones.empty()) return "";
-    const auto& may_be = f_.tones.front().may_be;
+    if (!f_.signal || f_.signal->tones.empty()) return "";
+    const auto& may_be = f_.signal->tones.front().may_be;
     if (may_be.empty())
       return "\nThe strongest is none of what is expected: look for a neighbour's machine, resonance, "
              "cavitation.\n";
     const std::string doubt =
         may_be.size() == 1 ? "" : "may be several things; a longer segment may tell them apart. The nearest ";
-    return wrapped("The strongest " + doubt + "points to " + points_to(may_be.front().of), text_width);
+    return wrapped("The strongest " + doubt + "points to " + job::points_to(may_be.front().of).en,
+                   text_width);
   }
 
   static std::string mind() {

@@ -45,7 +45,8 @@ Note decode_note(const LoggedEvent& event, const JsonReader& at) {
 AttachedFile decode_attached(const LoggedEvent& event, const JsonReader& at) {
   at.allow_only({"hash", "media_type", "name", "step", "check"});
   return {want_sha(at.required("hash")),
-          at.required("media_type").word({"image/jpeg", "image/png", "image/webp", "application/pdf"}),
+          at.required("media_type")
+              .word({"image/jpeg", "image/png", "image/webp", "application/pdf", "audio/wav"}),
           text_or_empty(at, "name", 256),
           text_or_empty(at, "step", 128),
           text_or_empty(at, "check", 128),

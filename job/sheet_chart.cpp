@@ -19,8 +19,11 @@ std::vector<Tick> ticks_of(const ChartAxis& axis) {
   const double low = from_si(axis.low, *axis.unit), high = from_si(axis.high, *axis.unit);
   const double step = round_step((high - low) / least_ticks);
   std::vector<Tick> out;
-  for (double n = std::ceil(low / step - 1e-9); n * step <= high + 1e-9 * step; ++n)
-    out.push_back({to_si(n * step, *axis.unit), fmt::format("{:g}", n * step)});
+  const auto first = std::lround(std::ceil(low / step - 1e-9));
+  for (long n = first; static_cast<double>(n) * step <= high + 1e-9 * step; ++n) {
+    const double at = static_cast<double>(n) * step;
+    out.push_back({to_si(at, *axis.unit), fmt::format("{:g}", at)});
+  }
   return out;
 }
 

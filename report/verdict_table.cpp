@@ -203,10 +203,10 @@ class VerdictTable {
   Cell reading_cell(const job::Check& check, const job::JudgedReading& judged,
                     const job::Reading* reading) const {
     Cell cell;
-    if (reading != nullptr)
-      cell.push_back({cut(reading_as_written(*reading, in_.language)), plain()});
-    else if (!judged.as_written.empty())
-      cell.push_back({cut(judged.as_written), plain()});
+    // Of a sheet the judge says in one line what was read; all of it stands with the bench tests.
+    const bool in_short = reading == nullptr || (check.sheet && !judged.as_written.empty());
+    const std::string written = in_short ? judged.as_written : reading_as_written(*reading, in_.language);
+    if (!written.empty()) cell.push_back({cut(written), plain()});
     if (judged.value && check.judged != job::Judged::confirmed) {
       const Unit& unit = job::unit_to_show(check, judged);
       std::string line = judged_text(judged, unit);

@@ -65,7 +65,7 @@ void want_content(const HttpRequest& head, Content content) {
   const auto type = plain_media_type(head.header("content-type").value_or(""));
   if (content == Content::json && type != "application/json") throw wrong_content("application/json");
   if (content == Content::attachment && !may_be_attached(type))
-    throw wrong_content("image/jpeg, image/png, image/webp or application/pdf");
+    throw wrong_content("image/jpeg, image/png, image/webp, application/pdf or audio/wav");
 }
 
 bool is_api(const Target& target) {

@@ -8,6 +8,7 @@
 #include "job/sheets/sheet_result.h"
 #include "report/sweep_points.h"
 #include "server/amount_json.h"
+#include "server/sheet_view.h"
 
 namespace pumpwright::server {
 namespace {
@@ -70,49 +71,14 @@ const job::Reading* reading_with(const job::JobState& state, const std::string& 
   return nullptr;
 }
 
-json point_json(const job::PicturePoint& at) {
-  const auto rounded = [](double units) { return std::round(units * 100) / 100; };
-  return {rounded(at.x), rounded(at.y)};
-}
-
-json picture_json(const job::SheetPicture& picture) {
-  json strokes = json::array(), circles = json::array(), words = json::array();
-  for (const auto& stroke : picture.strokes) {
-    json points = json::array();
-    for (const auto& point : stroke.points)
-      points.push_back(point_json(point));
-    strokes.push_back({{"ink", job::word_of(stroke.ink)}, {"points", points}, {"closed", stroke.closed}});
-  }
-  for (const auto& circle : picture.circles)
-    circles.push_back({{"ink", job::word_of(circle.ink)},
-                       {"centre", point_json(circle.centre)},
-                       {"radius", std::round(circle.radius * 100) / 100}});
-  for (const auto& word : picture.words)
-    words.push_back({{"text", text_json(word.text)},
-                     {"at", point_json(word.at)},
-                     {"anchor", job::word_of(word.anchor)},
-                     {"ink", job::word_of(word.ink)}});
-  return {{"width", job::SheetPicture::width},
-          {"height", picture.height},
-          {"strokes", strokes},
-          {"circles", circles},
-          {"words", words},
-          {"title", text_json(picture.title)},
-          {"note", text_json(picture.note)}};
-}
-
 json picture_or_null(const job::JudgedReading& judged) {
   const auto picture = judged.sheet ? job::picture_of(*judged.sheet) : std::nullopt;
   return picture ? picture_json(*picture) : json(nullptr);
 }
 
 // What a bench test's sheet came to, line by line.
-json lines_json(const job::JudgedReading& judged) {
-  json out = json::array();
-  if (judged.sheet)
-    for (const auto& line : job::lines_of(*judged.sheet))
-      out.push_back({{"name", text_json(line.name)}, {"value", text_json(line.value)}});
-  return out;
+json lines_of_sheet(const job::JudgedReading& judged) {
+  return judged.sheet ? lines_json(job::lines_of(*judged.sheet)) : json::array();
 }
 
 json reading_view(const job::Check& check, const job::JudgedReading& judged, const job::JobState& state) {
@@ -131,7 +97,7 @@ json reading_view(const job::Check& check, const job::JudgedReading& judged, con
            {"settle", judged.settle ? text_json(judged.settle->text) : json(nullptr)},
            {"remarks", json::array()},
            {"sweep", nullptr},
-           {"lines", lines_json(judged)},
+           {"lines", lines_of_sheet(judged)},
            {"picture", picture_or_null(judged)}};
   if (judged.standard_uncertainty && std::isfinite(*judged.standard_uncertainty))
     out["u"] = doubt_json(check.quantity, 2 * *judged.standard_uncertainty, units);

@@ -11,6 +11,7 @@
 #include "server/problem.h"
 #include "server/seal_map_view.h"
 #include "server/seal_view.h"
+#include "server/spectrum_view.h"
 #include "server/true_view.h"
 #include "store/utc_text.h"
 
@@ -101,6 +102,22 @@ HttpResponse get_true_running(Parts& parts, const Call& call) {
   return json_answer(200, true_view(picture->snapshot, picture->state, picture->judgement));
 }
 
+HttpResponse get_spectrum(Parts& parts, const Call& call) {
+  const auto picture = parts.shop.job(call.in_path("number"));
+  const auto asked = [&](std::string_view name) {
+    return call.target.asked(name).value_or("").substr(0, 200);
+  };
+  const auto recording = parts.store.attachments().get(asked("recording"));
+  if (!recording) throw not_found();
+  return json_answer(200, spectrum_view(picture->snapshot,
+                                        {.place = asked("place"),
+                                         .unit = asked("unit"),
+                                         .full_scale = asked("full_scale"),
+                                         .channel = asked("channel"),
+                                         .window = asked("window")},
+                                        recording->bytes));
+}
+
 HttpResponse open_job(Parts& parts, const Call& call) {
   const auto body = json_body(call);
   body.allow_only({"key", "device", "device_seq", "job", "make_up", "bench"});
@@ -189,6 +206,8 @@ std::vector<Route> job_routes(Parts& parts) {
   routes.push_back(get("/api/jobs/{number}/seal", row(get_seal)));
   routes.push_back(get("/api/jobs/{number}/seal-map", row(get_seal_map)));
   routes.push_back(get("/api/jobs/{number}/true-running", row(get_true_running)));
+  routes.back().runs = Runs::in_slow_worker;
+  routes.push_back(get("/api/jobs/{number}/spectrum", row(get_spectrum)));
   routes.back().runs = Runs::in_slow_worker;
   routes.push_back(post("/api/jobs", allow::job_openers, Runs::in_worker, row(open_job)));
   routes.push_back(post("/api/plan-preview", allow::job_openers, Runs::in_worker, row(preview_plan)));

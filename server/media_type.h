@@ -1,4 +1,5 @@
-// Which files may hang on a job: pictures and PDF, told by their first bytes and not by what the sender says.
+// Which files may hang on a job: pictures, PDF and recordings, told by their first bytes and not by what the
+// sender says.
 #pragma once
 
 #include <string>
@@ -6,7 +7,7 @@
 
 namespace pumpwright::server {
 
-// "image/jpeg", "image/png", "image/webp", "application/pdf"; empty for anything else.
+// "image/jpeg", "image/png", "image/webp", "application/pdf", "audio/wav"; empty for anything else.
 std::string media_type_of(std::string_view bytes);
 bool may_be_attached(std::string_view media_type);
 

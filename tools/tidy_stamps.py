@@ -1,5 +1,5 @@
 """A line "FILE STAMP" for every source that is to be checked: the stamp changes with the file, with every header of the project
-it includes (as the build found them) and with .clang-tidy.
+it includes (as the build found them), with .clang-tidy and with the version of clang-tidy.
 
     tidy_stamps.py BUILD FILE...
 """
@@ -41,10 +41,11 @@ def included(build):
 def main(build, files):
     build = Path(build).resolve()
     known = included(build)
+    version = subprocess.run(["clang-tidy", "--version"], capture_output=True, check=True).stdout
     everything = sorted(subprocess.run(["git", "ls-files", "*.h"], capture_output=True, text=True, check=True, cwd=ROOT).stdout.split())
     for file in files:
         parts = sorted(known.get(file, {file, *everything}) | {file, ".clang-tidy"})
-        whole = hashlib.sha256("".join(part + digest(part) for part in parts).encode())
+        whole = hashlib.sha256(version + "".join(part + digest(part) for part in parts).encode())
         print(file, whole.hexdigest()[:32])
 
 

@@ -102,8 +102,8 @@ std::string written(const PerformanceSheet& sheet, const PerformanceFinding& fin
   const auto& results = finding.model.results();
   const auto by_flow = [](const auto& a, const auto& b) { return a.flow < b.flow; };
   const auto [least, most] = std::minmax_element(results.begin(), results.end(), by_flow);
-  return fmt::format("{}: {} … {}", results.size(), units.flow_text(least->flow.value()),
-                     units.flow_text(most->flow.value()));
+  return fmt::format("{} … {} ({})", units.flow_text(least->flow.value()),
+                     units.flow_text(most->flow.value()), results.size());
 }
 
 void put_promised(std::vector<SheetLine>& out, const PerformanceResult& result) {

@@ -6,6 +6,7 @@
 
 #include "engine/quantity/format.h"
 #include "job/sheets/vibration_units.h"
+#include "job/sheets/vibration_wording.h"
 
 namespace pumpwright::job::vibrating {
 namespace {
@@ -17,21 +18,6 @@ Text same(const std::string& text) {
 const JudgedPlace& highest(const VibrationFinding& finding) {
   return *std::max_element(finding.places.begin(), finding.places.end(),
                            [](const auto& a, const auto& b) { return a.rms < b.rms; });
-}
-
-// What a zone says of running on, in the standard's sense.
-Text zone_text(vibration::Zone zone) {
-  switch (zone) {
-    case vibration::Zone::a:
-      return {"zone A: as of a new machine", "zona A: como una máquina nueva"};
-    case vibration::Zone::b:
-      return {"zone B: runs on without restriction", "zona B: puede seguir sin restricción"};
-    case vibration::Zone::c:
-      return {"zone C: not for long", "zona C: no por mucho tiempo"};
-    case vibration::Zone::d:
-      return {"zone D: may do damage, stop it", "zona D: puede causar daño, pararla"};
-  }
-  return {};
 }
 
 std::vector<Text> remarks(const VibrationFinding& finding) {
@@ -90,7 +76,7 @@ std::vector<SheetLine> lines(const VibrationResult& result) {
   std::vector<SheetLine> out;
   for (const auto& place : finding.places) {
     const std::string read =
-        fmt::format("{} ± {}", velocity_text(sheet, place.rms), velocity_text(sheet, place.u * 2.0));
+        fmt::format("{} ± {}", velocity_text(sheet, place.rms), velocity_text(sheet, place.u * 2.0, 2));
     const Text zone = place.zone ? zone_text(*place.zone) : Text{};
     out.push_back({same(place.place), {read + ", " + zone.en, read + ", " + zone.es}});
   }

@@ -13,8 +13,8 @@ inline const Unit& velocity_unit(const VibrationSheet& sheet) {
   return unit_with_symbol(inch ? "in/s" : "mm/s", Kind::velocity);
 }
 
-inline std::string velocity_text(const VibrationSheet& sheet, Velocity velocity) {
-  return format_significant(velocity, velocity_unit(sheet), 3);
+inline std::string velocity_text(const VibrationSheet& sheet, Velocity velocity, int digits = 3) {
+  return format_significant(velocity, velocity_unit(sheet), digits);
 }
 
 }  // namespace pumpwright::job

@@ -2,6 +2,7 @@
 
 import json
 import shutil
+import struct
 import sys
 from pathlib import Path
 
@@ -32,6 +33,11 @@ def main(out):
         body = {"device": "tablet-1", "events": [{"key": f"k{number}", "device_seq": number, "type": event["event"],
                                                    "payload": json.dumps(event)}]}
         put(out / "request", f"event-{number}", b"/api/jobs/G-2117/events\n" + json.dumps(body).encode())
+    for bits, code in ((16, 1), (24, 1), (32, 1), (32, 3)):
+        data = b"".join((1000 * (i % 7)).to_bytes(bits // 8, "little") for i in range(700))
+        head = struct.pack("<HHIIHH", code, 1, 6400, 6400 * bits // 8, bits // 8, bits)
+        put(out / "wav", f"{bits}-{code}.wav", b"RIFF" + struct.pack("<I", 36 + len(data)) + b"WAVEfmt " + struct.pack("<I", 16) + head
+            + b"data" + struct.pack("<I", len(data)) + data)
     zeros = "0" * 64
     record = {"format": "pumpwright-record", "version": 1, "stream": "job/G-2117", "shop": "a", "exported_at": "2026-11-18T08:00:00Z",
               "count": 1, "head": zeros, "seal": "0" * 128,

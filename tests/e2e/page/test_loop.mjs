@@ -163,7 +163,64 @@ async function fromAFile({ browser, shop }) {
   assert.deepEqual(page.faults, []);
 }
 
+/** A WAV of 16 bits: 1 × turning at 2920 rpm and vane pass of six, in full scales of 50 m/s². */
+function wavOf(seconds) {
+  const rate = 6400;
+  const count = rate * seconds;
+  const bytes = Buffer.alloc(44 + 2 * count);
+  bytes.write('RIFF', 0);
+  bytes.writeUInt32LE(36 + 2 * count, 4);
+  bytes.write('WAVEfmt ', 8);
+  [16, 0x10001, rate, 2 * rate, 0x100002].forEach((word, i) => bytes.writeUInt32LE(word, 16 + 4 * i));
+  bytes.write('data', 36);
+  bytes.writeUInt32LE(2 * count, 40);
+  const turning = (2 * Math.PI * 2920) / 60 / rate;
+  for (let i = 0; i < count; i++) {
+    const value = 2 * Math.cos(turning * i) + 3 * Math.cos(6 * turning * i) + 0.5 * (Math.sin(i * i * 0.37) + Math.sin(i * 7.1));
+    bytes.writeInt16LE(Math.round((value / 50) * 32767), 44 + 2 * i);
+  }
+  return bytes;
+}
+
+async function recorded({ browser, shop }) {
+  const lead = await shop.signIn('L.H.');
+  const vibration = JSON.parse(readFileSync(path.join(root, 'docs/examples/vibration-orchard-wash.json'), 'utf8'));
+  const { speed, vanes, category, power } = vibration;
+  const planned = { speed, vanes, category, power, meter_error: '2 %', confirmed_by: 'lead hand (invented)' };
+  await lead.openLike('G-2117', number, {}, (makeUp) => ({ ...makeUp, sheets: { ...makeUp.sheets, vibration: planned } }));
+  await lead.record('/api/shop/events', { type: 'instrument-set', payload: { instrument: { id: 'meter-1', kind: 'vibration-meter', measures: 'velocity', unit: 'mm/s', graduation: '0.01', calibrated: '2026-06-01', due: '2099-06-01' } } });
+  const page = await openPage(browser, { viewport: { width: 1024, height: 768 } });
+  await signIn(page, shop.address, 'L.H.');
+  await page.goto(`${shop.address}/job/${number}/step/vibration/check/vibration`);
+  const card = page.locator('.check-card', { has: page.locator('#check-vibration') });
+  await card.getByLabel('Instrument').selectOption('meter-1');
+  await card.getByText('A recording: spectrum and tones').click();
+  await card.getByLabel('WAV file, at most 12 MiB').setInputFiles({ name: 'pump.wav', mimeType: 'audio/wav', buffer: wavOf(30) });
+  await card.getByLabel('Recorded at').fill('pump bearing, horizontal');
+  await card.getByLabel('Unit of the recording').selectOption('m/s2');
+  await card.getByLabel('Full scale, in that unit').fill('50');
+  await card.getByRole('button', { name: 'Look at it' }).click();
+  await card.getByText(/: 1 × turning/).waitFor();
+  await card.getByText(/: vane pass/).waitFor();
+  await card.getByText('unbalance first').waitFor();
+  await card.locator('.sheet-picture').first().scrollIntoViewIfNeeded();
+  await page.screenshot({ path: `${pictures}vibration-recording.png`, fullPage: true });
+  await card.getByRole('button', { name: /^Put .* mm\/s among the readings/ }).click();
+  await card.getByRole('button', { name: 'Take the reading' }).click();
+  await card.locator('.verdict-banner.verdict-pass').waitFor();
+  const [kept] = await lead.readings(number, 'vibration');
+  assert.equal(kept.payload.sheet.overall[0].place, 'pump bearing, horizontal');
+  assert.match(kept.payload.sheet.overall[0].velocity, /^4\.\d+ mm\/s$/);
+  const step = (await lead.job(number)).steps.find((s) => s.id === 'vibration');
+  assert.deepEqual(
+    step.attachments.map((a) => a.name),
+    ['pump.wav'],
+  );
+  assert.deepEqual(page.faults, []);
+}
+
 export const promises = {
+  'a recording shows its spectrum with what its tones may be, and its velocity joins the readings': recorded,
   'a performance test typed at the loop and fed by a logger is shown against what was promised before it is sent':
     typedAtTheLoop,
   'the points of a test come from a CSV file whose columns are named once': fromAFile,

@@ -98,11 +98,20 @@ function After({ check }: { check: CheckView }) {
   );
 }
 
+/** A sweep by its count, a sheet as the judge says it in one line, anything else as it was written. */
+function inShort(r: ReadingView, check: CheckView): string {
+  if (r.payload.sweep) return t('pointsRead', { count: r.payload.sweep.points.length });
+  const judged = check.finding.readings.find((j) => j.reading === r.id);
+  return (r.payload.sheet && judged?.as_written) || rawText(r.payload);
+}
+
 function Standing({
+  check,
   readings,
   mayCorrect,
   onCorrect,
 }: {
+  check: CheckView;
   readings: readonly ReadingView[];
   mayCorrect: boolean;
   onCorrect: (r: ReadingView) => void;
@@ -111,9 +120,7 @@ function Standing({
     <ul class="plain-list standing">
       {readings.map((r) => (
         <li key={r.id}>
-          <span class="written">
-            {r.payload.sweep ? t('pointsRead', { count: r.payload.sweep.points.length }) : rawText(r.payload)}
-          </span>
+          <span class="written">{inShort(r, check)}</span>
           <span class="who">
             {r.actor} · {timeText(r.time)}
             {r.instrument ? ` · ${r.instrument}` : ''}
@@ -207,7 +214,12 @@ export function CheckCard({ view, check }: { view: JobView; check: CheckView }) 
         </p>
       )}
       {check.takes_reading && (
-        <Standing readings={readings} mayCorrect={working && !showInput} onCorrect={setEntering} />
+        <Standing
+          check={check}
+          readings={readings}
+          mayCorrect={working && !showInput}
+          onCorrect={setEntering}
+        />
       )}
       {replaces && (
         <Notice kind="plain">

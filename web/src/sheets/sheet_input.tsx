@@ -1,6 +1,6 @@
 // What was read in a bench test, at its check: the instrument and the fields of the sheet's reading.
 import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
-import type { CheckView, JobView, ReadingView } from '../api/types';
+import type { CheckView, JobView, LoggedRow, ReadingView } from '../api/types';
 import { readingPayload } from '../job/bench_acts';
 import type { InputProps } from '../job/inputs';
 import { firstChoice, InstrumentPicker, rememberInstrument } from '../job/instrument_picker';
@@ -9,6 +9,7 @@ import { t } from '../text/text';
 import { WorkButton } from '../widgets/busy';
 import { errorText, isAbout, Notice } from '../widgets/form';
 import { goToNextBlank } from '../widgets/next_blank';
+import { Recording } from './recording';
 import { SheetFields } from './sheet_fields';
 import { SoFar, sheetTyped } from './sheet_so_far';
 import { completeValues, missing, type SheetValues, sheetOf, valuesOf, withRow } from './sheet_values';
@@ -26,7 +27,8 @@ function useValues(view: JobView, check: CheckView, replaces: ReadingView | null
     takenUpTo.current = last;
     setValues((before) => coming.reduce((all, { row }) => withRow(list, all, row), before));
   }, [last]);
-  return { values, setValues, fromLogger: takenUpTo.current > readUpTo };
+  const addRow = (row: LoggedRow['row']) => list && setValues((before) => withRow(list, before, row));
+  return { values, setValues, addRow, fromLogger: takenUpTo.current > readUpTo };
 }
 
 export function SheetInput({
@@ -37,7 +39,7 @@ export function SheetInput({
   error,
   onSend,
 }: InputProps & { view: JobView }) {
-  const { values, setValues, fromLogger } = useValues(view, check, replaces);
+  const { values, setValues, addRow, fromLogger } = useValues(view, check, replaces);
   const [instrument, setInstrument] = useState(replaces?.instrument ?? firstChoice(check, instruments));
   const [empty, setEmpty] = useState<readonly string[]>([]);
   const unit = instruments.find((i) => i.id === instrument)?.unit ?? '';
@@ -91,6 +93,14 @@ export function SheetInput({
       />
       {error && !shownAtField && <Notice kind="error">{errorText(error)}</Notice>}
       {empty.length > 0 && <Notice kind="error">{t('sheetNeeds', { count: empty.length })}</Notice>}
+      {check.sheet === 'vibration' && (
+        <Recording
+          job={view.number}
+          step={check.step}
+          check={check.id}
+          onVelocity={(place, velocity) => addRow({ place, velocity })}
+        />
+      )}
       <div class="live-inline">
         <SoFar tried={tried} />
       </div>

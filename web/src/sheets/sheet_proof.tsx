@@ -3,7 +3,7 @@ import type { JudgedReading } from '../api/types';
 import { say } from '../session/preferences';
 import { SheetPictureFigure } from './sheet_picture';
 
-export function SheetFigures({ judged }: { judged: JudgedReading }) {
+export function SheetFigures({ judged }: { judged: Pick<JudgedReading, 'lines' | 'picture'> }) {
   return (
     <>
       {judged.picture && <SheetPictureFigure picture={judged.picture} />}
