@@ -89,6 +89,11 @@ SheetMeasured motor_load(const PerformanceResult& result) {
   number.u = load.share.u;
   number.dof = load.share.dof;
   out.number = number;
+  if (load.flow_m3_s >= finding.model.curves().head.highest_m3_s() * (1 - 1e-9))
+    out.remarks.push_back(
+        {"It asks most at the end of the tested flows: with the valve wide open it may ask more.",
+         "Pide lo más al final de los caudales probados: con la válvula abierta del todo puede "
+         "pedir más."});
   if (load.uneven && *load.uneven > most_uneven_supply) {
     out.blocked = Reason::test_proves_nothing;
     out.remarks.push_back({"The voltages differ by more than 5 %: the motor is not to be run on this supply.",

@@ -39,6 +39,8 @@ SCENARIOS = [
     ("GET", "/api/jobs/none/seal", None, ROLES[1:], 404, ["not-found"], ["sqlite"]),
     ("GET", "/api/jobs/{job}/seal-map", None, ROLES[1:], 200, ['"map"'], []),
     ("GET", "/api/jobs/{job}/seal-map?speed=0%20rpm", None, ROLES[1:], 422, ['"field":"speed"'], []),
+    ("GET", "/api/jobs/{job}/spectrum?unit=g&full_scale=1&recording=" + "0" * 64, None, ROLES[1:], 404, ["not-found"], ["lines"]),
+    ("GET", "/api/jobs/none/spectrum", None, ROLES[1:], 404, ["not-found"], ["sqlite"]),
     ("GET", "/api/jobs/none", None, ROLES[1:], 404, ["not-found"], ["sqlite"]),
     ("GET", "/api/jobs/{job}/record.json", None, ROLES[1:], 200, ["{job}"], ["argon2", "wrapped"]),
     ("GET", "/api/jobs/{job}/record.pdf", None, ROLES[1:], 200, ["%PDF-"], []),
