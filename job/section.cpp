@@ -160,15 +160,16 @@ class Drafting {
   }
 
   void motor() {
-    const double w = s_.wall;
     const double bell = -0.42 * d_;
     const double cover = -0.12 * d_;
     const double bearing_back = cover - 0.72 * d_;
     const double bore = r_.shaft_big + 0.12 * (r_.bearing - r_.shaft_big);
     const double boss = r_.bearing + std::min(0.22 * d_, 0.5 * (r_.register_outside - r_.bearing));
     const double lip = r_.register_outside - 0.22 * (r_.register_outside - bore);
+    // The frame's wall, thinner where it would otherwise reach into the bearing's boss.
+    const double inside = std::max(r_.motor_frame - s_.wall, (r_.motor_frame + boss) / 2);
     add(PartKind::motor,
-        {{x_.motor_end, r_.motor_frame - w},
+        {{x_.motor_end, inside},
          {x_.motor_end, r_.motor_frame},
          {bell, r_.motor_frame},
          {bell, r_.face},
@@ -183,7 +184,7 @@ class Drafting {
          {bearing_back, r_.bearing},
          {bearing_back, boss},
          {bell, boss},
-         {bell, r_.motor_frame - w}},
+         {bell, inside}},
         {"register_diameter", "register_height"});
     const double ring = 0.24 * (r_.bearing - r_.shaft_big);
     add(PartKind::bearing, rectangle({bearing_back, r_.bearing - ring}, {cover, r_.bearing}), {});

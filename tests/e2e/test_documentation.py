@@ -96,6 +96,15 @@ class SecurityPage(unittest.TestCase):
         }.get(folder, (f"tests/unit/{file}.cpp", rf"^(TEST|TEST_F|TEST_P)\({', '.join(re.escape(p) for p in name.split('.'))}\)"))
         return (ROOT / path).is_file() and re.search(pattern, (ROOT / path).read_text(), flags=re.M) is not None
 
+    def test_every_test_file_is_built(self):
+        files = sorted((ROOT / "tests").rglob("*_test.cpp"))
+        self.assertGreater(len(files), 200)
+        for file in files:
+            self.assertIn(file.name, (file.parent / "CMakeLists.txt").read_text(), file.relative_to(ROOT))
+        listed = (ROOT / "tests/e2e/CMakeLists.txt").read_text()
+        for file in (ROOT / "tests/e2e").glob("test_*.py"):
+            self.assertRegex(listed, rf"\b{file.stem.removeprefix('test_')}\b")
+
     def test_every_test_named_in_the_security_page_exists(self):
         named = re.findall(r"`([a-z0-9]+/\w+): ([^`]+)`", self.page)
         self.assertGreater(len(named), 100)

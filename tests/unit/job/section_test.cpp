@@ -131,11 +131,11 @@ TEST(Section, IsDrawnToTheDimensionsThatWereGiven) {
 
 TEST(Section, ListsWhatWasNotGivenAndMarksWhatItShapes) {
   MakeUp m = whole_make_up();
-  m.dimensions.erase("sleeve_length");
+  m.dimensions.erase("wear_ring_length");
   const Section section = section_of(m);
-  EXPECT_EQ(section.assumed, std::vector<std::string>{"sleeve_length"});
+  EXPECT_EQ(section.assumed, std::vector<std::string>{"wear_ring_length"});
   for (const SectionShape& shape : section.shapes)
-    EXPECT_EQ(shape.assumed, shape.part == PartKind::sleeve) << static_cast<int>(shape.part);
+    EXPECT_EQ(shape.assumed, shape.part == PartKind::wear_ring) << static_cast<int>(shape.part);
 }
 
 TEST(Section, SetsAsideWhatCanNotBeDrawnWithTheRest) {

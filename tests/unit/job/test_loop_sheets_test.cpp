@@ -83,16 +83,16 @@ TEST(PerformanceInAJob, ACoarseGaugeLeavesItUnprovenAndNamesWhereToBegin) {
 
 TEST(PerformanceInAJob, TheMotorIsLoadedWhereThePumpAsksMostOnTheSupplyThereIs) {
   json file = wash_test();
-  file["driver"] = {{"rated_power", "3.5 hp"}, {"service_factor", 1.15}};
+  file["driver"] = {{"rated_power", "3.5 hp"}, {"service_factor", 1.2}};
   const auto even = judged_performance(file);
   EXPECT_EQ(even.of("motor-load").verdict, Verdict::pass);
   const double load = even.of("motor-load").readings.at(0).value->si();
   EXPECT_NEAR(load, 3.914 / 3.5 * 1.02, 0.01);  // at 173.5 gpm, brought to the rated speed
   EXPECT_NE(all_remarks(even.of("motor-load")).find("end of the tested flows"), std::string::npos);
-  // NEMA MG 1: mean 450 V, largest deviation 9 V, 2 %; the motor may give 95 % of its plate.
-  file["driver"]["lines"] = {"459 V", "450 V", "441 V"};
+  // NEMA MG 1: mean 450 V, largest deviation 13.5 V, 3 %; the motor may give 90 % of its plate.
+  file["driver"]["lines"] = {"463.5 V", "450 V", "436.5 V"};
   const auto uneven = judged_performance(file);
-  EXPECT_NEAR(uneven.of("motor-load").readings.at(0).value->si(), load / 0.95, 1e-9);
+  EXPECT_NEAR(uneven.of("motor-load").readings.at(0).value->si(), load / 0.90, 1e-9);
   EXPECT_EQ(uneven.of("motor-load").verdict, Verdict::fail);
   file["driver"]["lines"] = {"490 V", "450 V", "410 V"};
   EXPECT_EQ(judged_performance(file).of("motor-load").reason, Reason::test_proves_nothing);
