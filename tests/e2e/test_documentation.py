@@ -101,9 +101,6 @@ class SecurityPage(unittest.TestCase):
         self.assertGreater(len(files), 200)
         for file in files:
             self.assertIn(file.name, (file.parent / "CMakeLists.txt").read_text(), file.relative_to(ROOT))
-        listed = (ROOT / "tests/e2e/CMakeLists.txt").read_text()
-        for file in (ROOT / "tests/e2e").glob("test_*.py"):
-            self.assertRegex(listed, rf"\b{file.stem.removeprefix('test_')}\b")
 
     def test_every_test_named_in_the_security_page_exists(self):
         named = re.findall(r"`([a-z0-9]+/\w+): ([^`]+)`", self.page)
