@@ -54,6 +54,7 @@ json points_of(const std::string& bytes, const std::vector<Column>& columns) {
   const char separator = csv_separator(*head);
   const auto header = csv_cells(*head, separator, lines.number());
   std::vector<std::size_t> places;
+  places.reserve(columns.size());
   for (const auto& column : columns)
     places.push_back(csv_column(header, column.name, lines.number()));
   json points = json::array();
