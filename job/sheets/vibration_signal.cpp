@@ -24,6 +24,7 @@ std::vector<FoundTone> tones_of(const SignalFinding& f, const SignalAsked& asked
   const auto found = vibration::clear_tones(
       f.spectrum, asked.settings.window, Frequency::from_value(lowest_tone_hz), rate / 2.0, 4 * most_tones);
   std::vector<FoundTone> out;
+  out.reserve(found.size());
   for (const auto& tone : found)
     out.push_back({tone, vibration::velocity_of(tone.rms, asked.measures, tone.at),
                    vibration::velocity_of(tone.u, asked.measures, tone.at),
