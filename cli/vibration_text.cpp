@@ -73,9 +73,8 @@ class VibrationSheet {
     TextTable table({Align::right, Align::right, Align::left, Align::left});
     table.add({"at", "r.m.s.", "", "may be"});
     for (const auto& tone : f_.signal->tones) {
-      const Velocity u = vibration::velocity_of(tone.tone.u, q_.sheet.signal->asked.measures, tone.tone.at);
-      table.add({fmt::format("{:.2f} Hz", tone.tone.at.value()), velocity(tone.rms), "± " + velocity(u * 2.0),
-                 job::may_be_text(tone).en});
+      table.add({fmt::format("{:.2f} Hz", tone.tone.at.value()), velocity(tone.rms),
+                 "± " + velocity(tone.u * 2.0), job::may_be_text(tone).en});
     }
     return out + table.text(2);
   }

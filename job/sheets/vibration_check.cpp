@@ -75,8 +75,7 @@ std::vector<SheetLine> lines(const VibrationResult& result) {
   const auto& [sheet, finding] = result;
   std::vector<SheetLine> out;
   for (const auto& place : finding.places) {
-    const std::string read =
-        fmt::format("{} ± {}", velocity_text(sheet, place.rms), velocity_text(sheet, place.u * 2.0, 2));
+    const std::string read = velocity_text(sheet, place.rms, place.u);
     const Text zone = place.zone ? zone_text(*place.zone) : Text{};
     out.push_back({same(place.place), {read + ", " + zone.en, read + ", " + zone.es}});
   }

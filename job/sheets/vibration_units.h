@@ -17,4 +17,9 @@ inline std::string velocity_text(const VibrationSheet& sheet, Velocity velocity,
   return format_significant(velocity, velocity_unit(sheet), digits);
 }
 
+// "2.90 mm/s ± 0.17 mm/s": twice the standard uncertainty.
+inline std::string velocity_text(const VibrationSheet& sheet, Velocity rms, Velocity u) {
+  return velocity_text(sheet, rms) + " ± " + velocity_text(sheet, u * 2.0, 2);
+}
+
 }  // namespace pumpwright::job

@@ -42,10 +42,6 @@ Text name_of(const ExpectedLine& line) {
           fmt::format("{}{} de {}", times, name.es, line.bearing)};
 }
 
-std::string with_doubt(const VibrationSheet& sheet, Velocity rms, Velocity u) {
-  return fmt::format("{} ± {}", velocity_text(sheet, rms), velocity_text(sheet, u * 2.0, 2));
-}
-
 }  // namespace
 
 Text zone_text(vibration::Zone zone) {
@@ -103,7 +99,7 @@ Text points_to(LineOf of) {
 
 std::vector<SheetLine> signal_lines(const VibrationSheet& sheet, const SignalFinding& finding) {
   const std::string band = fmt::format("{:g}–{:g} Hz", finding.band.least.value(), finding.band.most.value());
-  const std::string overall = with_doubt(sheet, finding.overall.rms, finding.overall.u);
+  const std::string overall = velocity_text(sheet, finding.overall.rms, finding.overall.u);
   const Text zone = finding.overall.zone ? zone_text(*finding.overall.zone) : Text{};
   std::vector<SheetLine> out{{{"overall, " + band, "global, " + band},
                               {zone.empty() ? overall : overall + ", " + zone.en,
@@ -111,7 +107,7 @@ std::vector<SheetLine> signal_lines(const VibrationSheet& sheet, const SignalFin
   for (std::size_t i = 0; i < std::min(numbered_tones, finding.tones.size()); ++i) {
     const FoundTone& tone = finding.tones[i];
     const std::string name = fmt::format("{}: {:.2f} Hz", i + 1, tone.tone.at.value());
-    const std::string read = with_doubt(sheet, tone.rms, tone.u);
+    const std::string read = velocity_text(sheet, tone.rms, tone.u);
     const Text may_be = may_be_text(tone);
     out.push_back(
         {{name, name}, {fmt::format("{}: {}", read, may_be.en), fmt::format("{}: {}", read, may_be.es)}});
