@@ -51,6 +51,12 @@ export const acceptDeviation = (number: string, check: string, reason: string): 
 export const addNote = (number: string, step: string, text: string): Promise<Outcome> =>
   record({ stream: stream(number), type: 'note', payload: { step, text } });
 
+/** A file the server has already. */
+export const addKeptFile = (
+  number: string,
+  file: { hash: string; media_type: string; name: string; step: string; check: string },
+): Promise<Outcome> => record({ stream: stream(number), type: 'attachment-added', payload: file });
+
 export const placeOn = (number: string, bench: string): Promise<Outcome> =>
   record({ stream: stream(number), type: 'placed', payload: { bench } });
 

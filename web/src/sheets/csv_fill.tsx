@@ -118,7 +118,7 @@ export function CsvFill({
     setTable(null);
   };
   return (
-    <details class="csv-fill">
+    <details>
       <summary>{t('fromCsv', { what: say(list.title) })}</summary>
       <div class="stack">
         <label class="field">

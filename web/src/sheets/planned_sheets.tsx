@@ -20,11 +20,14 @@ interface Props {
 
 type Form = MakeUpForm['sheets'][number];
 
-/** What the fields hold; of a sheet that says more than they can, nothing: it is taken as it is. */
-const valuesIn = (form: Form, first: Sheets): SheetValues => {
+/** An earlier job's sheet that says more than the fields can: it is taken as it is. */
+const asItIs = (form: Form, first: Sheets): Sheet | null => {
   const sheet = first[form.sheet];
-  return sheet === undefined || saysMore(form.fields, sheet) ? {} : valuesOf(form.fields, sheet);
+  return sheet !== undefined && saysMore(form.fields, sheet) ? sheet : null;
 };
+
+const valuesIn = (form: Form, first: Sheets): SheetValues =>
+  asItIs(form, first) ? {} : valuesOf(form.fields, first[form.sheet] ?? {});
 
 export function PlannedSheets({ forms, first, error, onSheets }: Props) {
   const [chosen, setChosen] = useState<Record<string, SheetValues>>(() =>
@@ -34,10 +37,6 @@ export function PlannedSheets({ forms, first, error, onSheets }: Props) {
         .map((form) => [form.sheet, valuesIn(form, first)]),
     ),
   );
-  const asItIs = (form: Form): Sheet | null => {
-    const sheet = first[form.sheet];
-    return sheet !== undefined && saysMore(form.fields, sheet) ? sheet : null;
-  };
   const tell = (next: Record<string, SheetValues>) => {
     setChosen(next);
     const sheets: Sheets = {};
@@ -45,7 +44,7 @@ export function PlannedSheets({ forms, first, error, onSheets }: Props) {
     for (const form of forms) {
       const values = next[form.sheet];
       if (values === undefined) continue;
-      const kept = asItIs(form);
+      const kept = asItIs(form, first);
       if (kept) {
         sheets[form.sheet] = kept;
         continue;
@@ -65,6 +64,7 @@ export function PlannedSheets({ forms, first, error, onSheets }: Props) {
       <h2>{t('benchTests')}</h2>
       {forms.map((form) => {
         const values = chosen[form.sheet];
+        const kept = asItIs(form, first);
         return (
           <div class="stack" key={form.sheet}>
             <Choice
@@ -76,8 +76,8 @@ export function PlannedSheets({ forms, first, error, onSheets }: Props) {
               ]}
               onValue={(v) => choose(form, v === 'yes')}
             />
-            {values !== undefined && asItIs(form) && <p class="hint">{t('sheetAsItIs')}</p>}
-            {values !== undefined && !asItIs(form) && (
+            {values !== undefined && kept && <p class="hint">{t('sheetAsItIs')}</p>}
+            {values !== undefined && !kept && (
               <SheetFields
                 fields={form.fields}
                 values={values}

@@ -4,7 +4,7 @@ import { useId, useState } from 'preact/hooks';
 import { CutOff, get, jobPath, post, Refused } from '../api/client';
 import type { SheetPicture } from '../api/sheet_types';
 import type { ServerError, Text } from '../api/types';
-import { addPhoto } from '../job/bench_acts';
+import { addKeptFile } from '../job/bench_acts';
 import { recall, remember } from '../session/remembered';
 import { t } from '../text/text';
 import { WorkButton } from '../widgets/busy';
@@ -55,6 +55,14 @@ export function Recording({
 }) {
   const id = useId();
   const [file, setFile] = useState<File | null>(null);
+  // Of this file: what the server calls it, and whether the job has it.
+  const [kept, setKept] = useState<string | null>(null);
+  const [joined, setJoined] = useState(false);
+  const choose = (next: File | null) => {
+    setFile(next);
+    setKept(null);
+    setJoined(false);
+  };
   const [asked, setAsked] = useState<Asked>({
     place: '',
     unit: recall('recording-unit') ?? 'g',
@@ -71,12 +79,13 @@ export function Recording({
     setError(null);
     setCut(false);
     try {
-      const seen = await spectrumOf(job, await keptAs(job, file), asked);
+      const hash = kept ?? (await keptAs(job, file));
+      setKept(hash);
+      setSpectrum(await spectrumOf(job, hash, asked));
       remember('recording-unit', asked.unit);
       remember('recording-full-scale', asked.fullScale);
-      setSpectrum(seen);
-      const wav = new Blob([file], { type: 'audio/wav' });
-      await addPhoto(job, { step, check, name: file.name, file: wav });
+      if (!joined) await addKeptFile(job, { hash, media_type: 'audio/wav', name: file.name, step, check });
+      setJoined(true);
     } catch (e) {
       if (e instanceof Refused) setError(e.error);
       else if (e instanceof CutOff) setCut(true);
@@ -84,7 +93,7 @@ export function Recording({
     }
   };
   return (
-    <details class="csv-fill">
+    <details>
       <summary>{t('recording')}</summary>
       <div class="stack">
         <div class="field">
@@ -93,7 +102,7 @@ export function Recording({
             id={id}
             type="file"
             accept=".wav,audio/wav"
-            onChange={(e) => setFile(e.currentTarget.files?.[0] ?? null)}
+            onChange={(e) => choose(e.currentTarget.files?.[0] ?? null)}
           />
         </div>
         <Field label={t('recordingPlace')} value={asked.place} onValue={(place) => change({ place })} />
