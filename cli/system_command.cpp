@@ -19,8 +19,8 @@ Answer run_system(const SystemArguments& a, const Surroundings& surroundings) {
   SystemQuestion question;
   question.file = a.file;
   const std::string bytes = read_input(a.file, json_bytes_max, surroundings.in);
-  question.sheet = naming_file(a.file, [&] { return decode_system_file(bytes); });
-  const auto finding = answer(question);
+  question.sheet = naming_file(a.file, [&] { return job::decode_system(job::JsonReader::parse(bytes)); });
+  const auto finding = naming_file(a.file, [&] { return job::system_finding(question.sheet); });
   return {
       .text = a.json ? system_json(question, finding) : system_text(question, finding, surroundings.colour),
       .exit_status = finding.outcome == Outcome::pass ? exit_all_pass : exit_not_all_pass};

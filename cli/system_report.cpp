@@ -10,80 +10,33 @@
 #include "cli/system_question.h"
 #include "cli/verdict_word.h"
 #include "job/sheets/pump_units.h"
+#include "job/sheets/system_wording.h"
 
 namespace pumpwright {
 namespace {
 
-using hydraulics::Meeting;
 using job::percent_text;
 using job::PumpUnits;
 
 constexpr std::size_t text_width = 110;
 
-PumpUnits units_of(const SystemFile& sheet) {
-  const bool inch = sheet.flow_unit->system == System::inch;
-  return {sheet.flow_unit, &unit_with_symbol(inch ? "ft" : "m", Kind::length),
-          &unit_with_symbol(inch ? "hp" : "kW", Kind::power),
-          &unit_with_symbol(inch ? "in" : "mm", Kind::length)};
-}
-
-double rpm_of(const SystemFile& sheet, double factor) {
+double rpm_of(const job::SystemSheet& sheet, double factor) {
   return factor * sheet.pump_speed.value() * 30 / pi;
 }
 
 class Sheet {
  public:
-  Sheet(const SystemQuestion& q, const SystemFinding& f, bool colour)
-      : q_(q), sheet_(q.sheet), f_(f), u_(units_of(q.sheet)), colour_(colour) {}
+  Sheet(const SystemQuestion& q, const job::SystemFinding& f, bool colour)
+      : q_(q), sheet_(q.sheet), f_(f), u_(job::units_of(q.sheet)), colour_(colour) {}
 
   std::string text() const {
     return fmt::format("{}: {}\n\n{}\n{}\nWhere they meet\n{}{}{}{}{}", shown_name(q_.file),
                        one_line(sheet_.name), verdict_word(code(f_.outcome), colour_),
-                       wrapped(headline(), text_width, 2), point(), viscosity(), pipes(), motor(),
-                       cautions());
+                       wrapped(job::headline_text(sheet_, f_).en, text_width, 2), point(), viscosity(),
+                       pipes(), motor(), cautions());
   }
 
  private:
-  std::string headline() const {
-    switch (f_.point.meeting) {
-      case Meeting::plant_too_high:
-        return "the plant asks for more head than the pumps give at any known flow: nothing moves";
-      case Meeting::beyond_runout:
-        return fmt::format(
-            "at {}, the last flow the curve is known for, the pumps still give more than the plant asks: "
-            "the point lies beyond the curve",
-            u_.flow_text(f_.point.flow_m3_s));
-      case Meeting::found:
-        break;
-    }
-    return fmt::format("{} at {}; {}", u_.flow_text(f_.point.flow_m3_s), u_.head_text(f_.point.head_m),
-                       motor_reason());
-  }
-
-  std::string motor_reason() const {
-    switch (f_.reason) {
-      case MotorReason::within_rating:
-        return overloads_at_runout() ? "the motor is within its rating there, but not over the whole curve: "
-                                       "an open valve overloads it"
-                                     : "the motor is within its rating there and over the whole known curve";
-      case MotorReason::in_service_factor:
-        return "the motor works in its service factor: hot, short-lived, and with nothing left for a bad "
-               "supply";
-      case MotorReason::over_service_factor:
-        return "the motor is overloaded beyond its service factor: throttle, cut, slow down, or fit a larger "
-               "one";
-      case MotorReason::power_unknown:
-        return "the motor can not be judged: no power curve reaches this flow";
-      default:
-        return "no motor is stated";
-    }
-  }
-
-  bool overloads_at_runout() const {
-    return sheet_.motor && f_.power_peak_w &&
-           *f_.power_peak_w > sheet_.motor->rated.value() * f_.derating.value_or(1);
-  }
-
   std::string point() const {
     TextTable table({Align::left, Align::left});
     table.add({"pumps", fmt::format("{} in parallel, {} in series, {:.0f} rpm", sheet_.parallel,
@@ -149,19 +102,20 @@ class Sheet {
     TextTable table({Align::left, Align::left});
     table.add({"rated", fmt::format("{}, service factor {:g}", u_.power_text(sheet_.motor->rated.value()),
                                     sheet_.motor->service_factor)});
-    if (f_.power_w)
-      table.add({"load by the curve", percent_text(*f_.power_w / sheet_.motor->rated.value(), 0)});
-    if (f_.load_by_power) table.add({"load by input power", percent_text(*f_.load_by_power, 0)});
-    if (f_.load_by_current)
-      table.add({"load by current", percent_text(*f_.load_by_current, 0) + " (formula remembered)"});
-    if (f_.load_by_slip)
+    const job::MotorLoads& loads = f_.loads;
+    if (loads.by_curve) table.add({"load by the curve", percent_text(*loads.by_curve, 0)});
+    if (loads.by_power) table.add({"load by input power", percent_text(*loads.by_power, 0)});
+    if (loads.by_current)
+      table.add({"load by current", percent_text(*loads.by_current, 0) + " (formula remembered)"});
+    if (loads.by_slip)
       table.add({"load by slip",
-                 percent_text(*f_.load_by_slip, 0) + " (rough: the nameplate's slip may be 20 % off)"});
+                 percent_text(*loads.by_slip, 0) + " (rough: the nameplate's slip may be 20 % off)"});
     if (f_.unbalance)
       table.add(
           {"voltage unbalance", fmt::format("{}: may give {} of its rating (NEMA MG 1)",
                                             percent_text(*f_.unbalance, 2), percent_text(*f_.derating, 0))});
-    return "\nThe motor\n" + table.text(2);
+    const std::string differ = job::loads_disagree_text(f_).en;
+    return "\nThe motor\n" + table.text(2) + (differ.empty() ? "" : wrapped(differ, text_width, 2));
   }
 
   std::string cautions() const {
@@ -182,8 +136,8 @@ class Sheet {
   }
 
   const SystemQuestion& q_;
-  const SystemFile& sheet_;
-  const SystemFinding& f_;
+  const job::SystemSheet& sheet_;
+  const job::SystemFinding& f_;
   PumpUnits u_;
   bool colour_;
 };
@@ -204,7 +158,7 @@ OrderedJson factors_json(const std::optional<hydraulics::ViscosityFactors>& f) {
           {"outside", f->outside}};
 }
 
-OrderedJson losses_json(const SystemFinding& f) {
+OrderedJson losses_json(const job::SystemFinding& f) {
   auto list = OrderedJson::array();
   for (const auto& l : f.losses)
     list.push_back({{"head_m", json_number(l.head.value())},
@@ -217,15 +171,15 @@ OrderedJson losses_json(const SystemFinding& f) {
 
 }  // namespace
 
-std::string system_text(const SystemQuestion& q, const SystemFinding& f, bool colour) {
+std::string system_text(const SystemQuestion& q, const job::SystemFinding& f, bool colour) {
   return Sheet(q, f, colour).text();
 }
 
-std::string system_json(const SystemQuestion& q, const SystemFinding& f) {
+std::string system_json(const SystemQuestion& q, const job::SystemFinding& f) {
   OrderedJson json = {{"file", q.file},
                       {"name", q.sheet.name},
                       {"verdict", code(f.outcome)},
-                      {"reason", word_for(f.reason)},
+                      {"reason", job::word_for(f.reason)},
                       {"density_kg_m3", json_number(f.density_kg_m3)},
                       {"viscosity_m2_s", json_number(f.viscosity_m2_s)},
                       {"viscosity_factors", factors_json(f.factors)},
@@ -237,9 +191,9 @@ std::string system_json(const SystemQuestion& q, const SystemFinding& f) {
                       {"efficiency", json_number(f.efficiency)},
                       {"throttle_m", json_number(f.throttle_m)},
                       {"speed_for_wanted_rad_s", nullptr},
-                      {"load_by_power", json_number(f.load_by_power)},
-                      {"load_by_current", json_number(f.load_by_current)},
-                      {"load_by_slip", json_number(f.load_by_slip)},
+                      {"load_by_power", json_number(f.loads.by_power)},
+                      {"load_by_current", json_number(f.loads.by_current)},
+                      {"load_by_slip", json_number(f.loads.by_slip)},
                       {"voltage_unbalance", json_number(f.unbalance)},
                       {"derating", json_number(f.derating)},
                       {"water_duty", nullptr}};

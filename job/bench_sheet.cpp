@@ -15,6 +15,7 @@
 #include "job/sheets/performance_check.h"
 #include "job/sheets/pressure_hold_check.h"
 #include "job/sheets/rotor_check.h"
+#include "job/sheets/system_check.h"
 #include "job/sheets/vibration_check.h"
 
 namespace pumpwright::job {
@@ -53,6 +54,11 @@ constexpr std::array<std::string_view, 8> vibration_planned{
     "speed", "vanes", "line_frequency", "bearings", "category", "power", "confirmed_by", "meter_error"};
 constexpr std::array<std::string_view, 1> vibration_read{"overall"};
 
+constexpr std::array<std::string_view, 9> system_planned{"liquid",      "temperature", "viscosity",
+                                                         "pump",        "plant",       "arrangement",
+                                                         "wanted_flow", "motor",       "viscous_duty"};
+constexpr std::array<std::string_view, 1> system_read{"motor/measured"};
+
 std::vector<std::string> no_tags(const JsonReader&) {
   return {};
 }
@@ -82,7 +88,11 @@ const std::array<SheetKind, sheet_words.size()>& kinds() {
        {{SheetOf::vibration, "pumpwright-vibration", vibration_planned, vibration_read, {}},
         vibrating::try_planned,
         no_tags,
-        [](Judged, const JsonReader& whole) { return vibrating::limits(whole); }}}};
+        [](Judged, const JsonReader& whole) { return vibrating::limits(whole); }},
+       {{SheetOf::system, "pumpwright-system", system_planned, system_read, {}, true},
+        running::try_planned,
+        no_tags,
+        [](Judged, const JsonReader& whole) { return running::limits(whole); }}}};
   return all;
 }
 

@@ -28,6 +28,7 @@ struct SheetParts {
   std::span<const std::string_view> planned;  // in the make-up
   std::span<const std::string_view> read;     // in the reading; empty: the make-up says everything
   std::string_view instrument_key;  // one of `read` that the reading's instrument fills; may be empty
+  bool says_enough_unread = false;  // the make-up alone decides until something is read
 
   bool takes_reading() const { return !read.empty(); }
 };

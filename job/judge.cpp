@@ -192,6 +192,14 @@ std::vector<JudgedReading> judge_readings(const Check& check, const JudgeContext
   return out;
 }
 
+std::vector<JudgedReading> judge_sheet(const Check& check, const JudgeContext& in) {
+  const SheetParts& parts = parts_of(*check.sheet);
+  auto out = parts.takes_reading() ? judge_readings(check, in) : std::vector<JudgedReading>{};
+  if (out.empty() && (!parts.takes_reading() || parts.says_enough_unread))
+    out.push_back(judge_measured(check, measure_sheet(check, nullptr, in), in.snapshot));
+  return out;
+}
+
 void take_worst(CheckFinding& finding) {
   const auto worse = [](const JudgedReading& a, const JudgedReading& b) {
     return badness(a.verdict) < badness(b.verdict);
@@ -230,10 +238,7 @@ CheckFinding judge_check(const Check& check, const JudgeContext& in) {
       finding.readings = {judge_measured(check, measure_service(check, in), in.snapshot)};
       break;
     case CheckKind::sheet:
-      if (parts_of(*check.sheet).takes_reading())
-        finding.readings = judge_readings(check, in);
-      else
-        finding.readings = {judge_measured(check, measure_sheet(check, nullptr, in), in.snapshot)};
+      finding.readings = judge_sheet(check, in);
       break;
     default:
       finding.readings = judge_readings(check, in);

@@ -49,9 +49,8 @@ double voltage_unbalance(const std::array<Voltage, 3>& lines) {
 }
 
 double unbalance_derating(double unbalance) {
-  require_between(unbalance, 0, 0.05, "voltage_unbalance",
-                  "an unbalance of at most 5 %: a motor is not to be run on more");
-  const double percent = 100 * unbalance;
+  require_that(unbalance >= 0, unbalance, "voltage_unbalance", "an unbalance not below 0");
+  const double percent = 100 * std::min(unbalance, most_voltage_unbalance);
   const auto below = std::min<std::size_t>(static_cast<std::size_t>(percent), factor_at_percent.size() - 2);
   const double share = percent - static_cast<double>(below);
   return factor_at_percent[below] + share * (factor_at_percent[below + 1] - factor_at_percent[below]);

@@ -24,9 +24,13 @@ double load_by_current(Current measured, Current nameplate, Current no_load);
 // Largest deviation of a line voltage from the mean, over the mean (NEMA MG 1, read). A part of 1.
 double voltage_unbalance(const std::array<Voltage, 3>& lines);
 
+// Beyond it a motor is not to be run (NEMA MG 1, read). A part of 1.
+constexpr double most_voltage_unbalance = 0.05;
+
 // What part of its rated power a motor may give: 1 to 1 % of unbalance, 0.95 at 2 %, 0.90 at 3 % (read); 0.82
-// at 4 % and 0.75 at 5 % (remembered), straight between (NEMA MG 1, figure 14-1). Over 5 % it is not to be
-// run (read): BadInput "voltage_unbalance".
+// at 4 % and 0.75 at 5 % (remembered), straight between (NEMA MG 1, figure 14-1). The figure ends at
+// most_voltage_unbalance; its last value is held beyond, where the caller has to say that the motor is not to
+// be run. BadInput "voltage_unbalance" below 0.
 double unbalance_derating(double unbalance);
 
 }  // namespace pumpwright::hydraulics

@@ -94,7 +94,7 @@ SheetMeasured motor_load(const PerformanceResult& result) {
         {"It asks most at the end of the tested flows: with the valve wide open it may ask more.",
          "Pide lo más al final de los caudales probados: con la válvula abierta del todo puede "
          "pedir más."});
-  if (load.uneven && *load.uneven > most_uneven_supply) {
+  if (load.uneven && *load.uneven > hydraulics::most_voltage_unbalance) {
     out.blocked = Reason::test_proves_nothing;
     out.remarks.push_back({"The voltages differ by more than 5 %: the motor is not to be run on this supply.",
                            "Las tensiones difieren más del 5 %: el motor no debe funcionar con esta red."});

@@ -116,11 +116,6 @@ void put_acceptance(PerformanceFinding& f, const PerformanceSheet& sheet) {
   f.remedy = remedy_of(f.model, sheet);
 }
 
-// Over 5 % of unbalance the curve ends and the motor is not to be run; what it gives there is held to 5 %.
-double derating_of(double uneven) {
-  return hydraulics::unbalance_derating(std::min(uneven, most_uneven_supply));
-}
-
 double flow_of_most_power(const PumpCurves& c) {
   const double low = c.power->lowest_m3_s(), high = c.power->highest_m3_s();
   double at = low;
@@ -136,7 +131,7 @@ void put_driver(PerformanceFinding& f, const PerformanceSheet& sheet) {
   DriverLoad load;
   if (sheet.driver->lines) {
     load.uneven = hydraulics::voltage_unbalance(*sheet.driver->lines);
-    load.derating = derating_of(*load.uneven);
+    load.derating = hydraulics::unbalance_derating(*load.uneven);
   }
   load.flow_m3_s = flow_of_most_power(f.model.curves());
   const double may_give_w = sheet.driver->rated_power.value() * load.derating;

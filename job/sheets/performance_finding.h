@@ -19,9 +19,6 @@ struct Remedy {
   double safe_factor = 1;                 // of speed, with a 5 % chance of undershooting
 };
 
-// Beyond it a motor is not to be run (NEMA MG 1, read).
-constexpr double most_uneven_supply = 0.05;
-
 // What the pump asks of its motor where it asks most.
 struct DriverLoad {
   hydraulics::Figure share;      // of what the motor may give on this supply

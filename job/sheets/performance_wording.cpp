@@ -141,7 +141,7 @@ Text driver_text(const PerformanceSheet& sheet, const PerformanceFinding& findin
     out = out + both("; voltages uneven by {}: it may give {} of its plate",
                      "; tensiones desiguales en {}: puede dar {} de su placa", percent_text(*load.uneven),
                      percent_text(load.derating, 0));
-  if (load.uneven && *load.uneven > most_uneven_supply)
+  if (load.uneven && *load.uneven > hydraulics::most_voltage_unbalance)
     out = out + Text{"; over 5 % a motor is not to be run", "; con más del 5 % un motor no debe funcionar"};
   return out;
 }

@@ -10,6 +10,7 @@
 #include "job/sheets/performance_check.h"
 #include "job/sheets/pressure_hold_check.h"
 #include "job/sheets/rotor_check.h"
+#include "job/sheets/system_check.h"
 #include "job/sheets/vibration_check.h"
 
 namespace pumpwright::job {
@@ -29,6 +30,8 @@ SheetResult computed_by(SheetOf sheet, const JsonReader& whole) {
       return {performance::compute(whole)};
     case SheetOf::vibration:
       return {vibrating::compute(whole)};
+    case SheetOf::system:
+      return {running::compute(whole)};
   }
   return {};
 }
@@ -45,6 +48,7 @@ SheetMeasured measured_of(const SheetResult& result, Judged judged, const JsonRe
     SheetMeasured operator()(const RotorResult& r) const { return shaft::measure(judged, r); }
     SheetMeasured operator()(const PerformanceResult& r) const { return performance::measure(judged, r); }
     SheetMeasured operator()(const VibrationResult& r) const { return vibrating::measure(r); }
+    SheetMeasured operator()(const SystemResult& r) const { return running::measure(r); }
   } measured{judged, whole};
   return std::visit(measured, result.of);
 }
@@ -120,6 +124,7 @@ std::vector<SheetLine> lines_of(const SheetResult& result) {
     std::vector<SheetLine> operator()(const RotorResult& r) const { return shaft::lines(r); }
     std::vector<SheetLine> operator()(const PerformanceResult& r) const { return performance::lines(r); }
     std::vector<SheetLine> operator()(const VibrationResult& r) const { return vibrating::lines(r); }
+    std::vector<SheetLine> operator()(const SystemResult& r) const { return running::lines(r); }
   } lines;
   return std::visit(lines, result.of);
 }
@@ -134,6 +139,7 @@ std::optional<SheetPicture> picture_of(const SheetResult& result) {
       return performance::picture(r);
     }
     std::optional<SheetPicture> operator()(const VibrationResult& r) const { return vibrating::picture(r); }
+    std::optional<SheetPicture> operator()(const SystemResult& r) const { return running::picture(r); }
   } picture;
   return std::visit(picture, result.of);
 }

@@ -13,6 +13,7 @@
 #include "job/sheets/performance_finding.h"
 #include "job/sheets/pressure_hold_finding.h"
 #include "job/sheets/rotor_sheet.h"
+#include "job/sheets/system_finding.h"
 #include "job/sheets/vibration_finding.h"
 #include "job/text.h"
 
@@ -48,9 +49,14 @@ struct VibrationResult {
   VibrationFinding finding;
 };
 
+struct SystemResult {
+  SystemSheet sheet;
+  SystemFinding finding;
+};
+
 struct SheetResult {
   std::variant<PressureHoldResult, BalanceResult, AlignmentResult, RotorResult, PerformanceResult,
-               VibrationResult>
+               VibrationResult, SystemResult>
       of;
 };
 

@@ -24,13 +24,16 @@ const rotor = example('rotor-greenhouse-circulator');
 const [vibration, felt] = split(example('vibration-orchard-wash'), ['overall']);
 const { test, npsh: _npsh, ...promised } = example('performance-orchard-wash');
 const { points, ...loop } = test;
+const { motor: running, ...loopOfPipes } = example('system-greenhouse');
+const { measured, ...motor } = running;
+const system = { ...loopOfPipes, motor };
 const performance = { ...promised, test: loop };
 
 /** A job with every bench test to look at; `number` is a new one. */
 export async function openWithSheets(lead, number) {
   await lead.openLike('G-2117', number, {}, (makeUp) => ({
     ...makeUp,
-    sheets: { ...makeUp.sheets, alignment, balance, rotor, performance, vibration },
+    sheets: { ...makeUp.sheets, alignment, balance, rotor, performance, vibration, system },
   }));
 }
 
@@ -59,6 +62,7 @@ export async function readSheets(lead, number) {
     reading('b2', 'aligned', 'dial-1', dials),
     reading('b3', 'guarantee', 'gauge-1', { test: { points } }),
     reading('b4', 'vibration', 'meter-1', felt),
+    reading('b5', 'operating-point', 'meter-1', { motor: { measured } }),
   );
 }
 

@@ -30,6 +30,8 @@ const screens = {
   'job-alignment': ['/job/G-2211/step/align/check/aligned', shows('.sheet-picture')],
   'job-performance': ['/job/G-2211/step/performance/check/guarantee', shows('.sheet-picture')],
   'job-vibration': ['/job/G-2211/step/vibration/check/vibration', shows('.sheet-picture')],
+  'job-system': ['/job/G-2211/step/operating-point/check/operating-point', shows('.sheet-picture')],
+  'system-open': ['/job/G-2212/step/operating-point/check/operating-point', shows('.check-card input')],
   'performance-open': ['/job/G-2212/step/performance/check/guarantee', shows('.check-card input')],
   'alignment-open': ['/job/G-2212/step/align/check/aligned', shows('.check-card input')],
   'balance-open': ['/job/G-2212/step/balance/check/balanced', shows('.check-card input')],

@@ -168,6 +168,74 @@ TEST(VibrationInAJob, AZoneNeedsCategoryAndPower) {
   EXPECT_NE(refusal([&] { judged_vibration(file); }).find("category and power"), std::string::npos);
 }
 
+testing::Judged judged_system(const json& file) {
+  return judge_document(job_with(SheetOf::system, "system", file, "operating-point"));
+}
+
+json greenhouse_loop() {
+  return example("system-greenhouse");
+}
+
+TEST(SystemInAJob, IsDecidedByTheCurveUntilTheMotorIsRead) {
+  json document = job_with(SheetOf::system, "system", greenhouse_loop(), "operating-point");
+  document["events"].erase(document["events"].size() - 1);
+  const auto unread = judge_document(document);
+  const CheckFinding& found = unread.of("operating-point");
+  EXPECT_EQ(found.verdict, Verdict::pass);
+  EXPECT_EQ(found.readings.at(0).as_written, "");
+  EXPECT_EQ(line_of(found, "motor, by its input"), "");
+  const auto read = judged_system(greenhouse_loop());
+  EXPECT_EQ(read.of("operating-point").verdict, Verdict::pass);
+  EXPECT_EQ(read.of("operating-point").readings.at(0).as_written,
+            "1761 rpm, 2.3 A, 1.21 kW, 462, 463, 455 V");
+  // 1.21 kW at 84 % of 2 hp; by hand 1210 * 0.84 / 1491.4
+  EXPECT_EQ(line_of(read.of("operating-point"), "motor, by its input"), "68 %");
+}
+
+TEST(SystemInAJob, AMotorThatIsOverloadedByItsInputFailsAndSaysThatTheCurveSaysOtherwise) {
+  json file = greenhouse_loop();
+  file["motor"]["measured"]["input_power"] = "2.4 kW";
+  const auto judged = judged_system(file);
+  EXPECT_EQ(judged.of("operating-point").verdict, Verdict::fail);
+  const std::string said = all_remarks(judged.of("operating-point"));
+  EXPECT_NE(said.find("overloaded beyond its service factor"), std::string::npos) << said;
+  EXPECT_NE(said.find("The motor's input says 135 % of its rating"), std::string::npos) << said;
+  EXPECT_NE(said.find("sobrecargado"), std::string::npos) << said;
+}
+
+TEST(SystemInAJob, ServiceFactorUnevenSupplyAndCurvesThatDoNotMeetProveNothing) {
+  json in_factor = greenhouse_loop();
+  in_factor["motor"]["measured"]["input_power"] = "1.9 kW";  // 107 % of the plate
+  EXPECT_EQ(judged_system(in_factor).of("operating-point").reason, Reason::inside_uncertainty);
+  json uneven = greenhouse_loop();
+  uneven["motor"]["measured"]["lines"] = {"400 V", "460 V", "460 V"};
+  EXPECT_EQ(judged_system(uneven).of("operating-point").reason, Reason::test_proves_nothing);
+  json too_high = greenhouse_loop();
+  too_high["plant"]["static_head"] = "60 ft";
+  const auto apart = judged_system(too_high);
+  EXPECT_EQ(apart.of("operating-point").reason, Reason::not_computable);
+  EXPECT_NE(all_remarks(apart.of("operating-point")).find("nothing moves"), std::string::npos);
+}
+
+TEST(SystemInAJob, ThePictureHoldsBothCurvesAndWhereTheyMeet) {
+  const auto judged = judged_system(greenhouse_loop());
+  const auto picture = picture_of(result_of(judged.of("operating-point")));
+  ASSERT_TRUE(picture);
+  EXPECT_EQ(picture->circles.size(), 1U);
+  const auto count = [&](Ink ink) {
+    return std::count_if(picture->strokes.begin(), picture->strokes.end(), [ink](const auto& stroke) {
+      return stroke.ink == ink && stroke.points.size() > 10;
+    });
+  };
+  EXPECT_EQ(count(Ink::found), 1);
+  EXPECT_EQ(count(Ink::part), 1);
+  for (const auto& stroke : picture->strokes)
+    for (const auto& point : stroke.points) {
+      EXPECT_GE(point.y, 0);
+      EXPECT_LE(point.y, picture->height);
+    }
+}
+
 TEST(SheetChart, TicksStandAtRoundNumbersOfItsUnit) {
   const Unit& gpm = unit_with_symbol("gpm", Kind::volume_flow);
   const Unit& ft = unit_with_symbol("ft", Kind::length);

@@ -17,6 +17,7 @@ const kinds: [string, TextKey][] = [
   ['torque-wrench', 'kindTorqueWrench'],
   ['pressure-gauge', 'kindPressureGauge'],
   ['vibration-meter', 'kindVibrationMeter'],
+  ['power-meter', 'kindPowerMeter'],
 ];
 
 /** What a kind measures, when it is no length. */
@@ -24,6 +25,7 @@ const measures: Record<string, string> = {
   'torque-wrench': 'torque',
   'pressure-gauge': 'pressure_gauge',
   'vibration-meter': 'velocity',
+  'power-meter': 'power',
 };
 
 export const kindName = (kind: string): string => {

@@ -220,6 +220,7 @@ export const en = {
   kindTorqueWrench: 'torque wrench',
   kindPressureGauge: 'pressure gauge',
   kindVibrationMeter: 'vibration meter',
+  kindPowerMeter: 'power meter',
   yes: 'yes',
   no: 'no',
   stillEmpty: 'Still empty.',

@@ -221,6 +221,7 @@ export const es: Record<keyof typeof en, string> = {
   kindTorqueWrench: 'llave dinamométrica',
   kindPressureGauge: 'manómetro',
   kindVibrationMeter: 'vibrómetro',
+  kindPowerMeter: 'vatímetro',
   yes: 'sí',
   no: 'no',
   stillEmpty: 'Todavía vacío.',

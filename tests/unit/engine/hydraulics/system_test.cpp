@@ -137,7 +137,8 @@ TEST(MotorLoad, OutOfRangeIsNamed) {
   EXPECT_EQ(testing::refused_field([&] { (void)load_by_slip(r(1800), r(1790), r(1800)); }), "speed");
   EXPECT_EQ(testing::refused_field([&] { (void)load_by_current(a(10), a(20), a(20)); }), "no_load_current");
   EXPECT_EQ(testing::refused_field([&] { (void)load_by_power(watts(1), watts(0), 0.9); }), "rated_power");
-  EXPECT_EQ(testing::refused_field([&] { (void)unbalance_derating(0.051); }), "voltage_unbalance");
+  EXPECT_EQ(testing::refused_field([&] { (void)unbalance_derating(-0.001); }), "voltage_unbalance");
+  EXPECT_EQ(unbalance_derating(0.08), 0.75);  // held; the caller says it is not to be run
   EXPECT_EQ(testing::refused_field([&] { (void)voltage_unbalance({v(0), v(1), v(1)}); }), "voltage");
   EXPECT_EQ(unbalance_derating(0.05), 0.75);
   EXPECT_EQ(unbalance_derating(0.005), 1);

@@ -1,27 +1,27 @@
-#include "cli/system_question.h"
+#include "job/sheets/system_finding.h"
 
 #include <algorithm>
 #include <cmath>
 
-#include "cli/input_file.h"
 #include "engine/hydraulics/curve_search.h"
-#include "job/sheets/pump_test_sheet.h"
+#include "job/decode.h"
 
-namespace pumpwright {
+namespace pumpwright::job {
 namespace {
 
 using hydraulics::FlowCurve;
 using hydraulics::Meeting;
 using hydraulics::PumpCurves;
 
-constexpr double cold_water_kg_m3 = 998.2;  // what curves on cold water are given for (20 °C)
+constexpr double cold_water_kg_m3 = 998.2;   // what curves on cold water are given for (20 °C)
+constexpr double loads_agree_within = 0.15;  // of rated power; our own choice
 
 // A curve's points on the liquid at hand.
 struct CurvePoints {
   std::vector<double> flow, head, power_flow, power;
 };
 
-std::optional<hydraulics::WaterBest> best_of(const SystemFile& sheet) {
+std::optional<hydraulics::WaterBest> best_of(const SystemSheet& sheet) {
   if (sheet.best) {
     auto best = *sheet.best;
     best.head = best.head / static_cast<double>(sheet.stages);
@@ -44,7 +44,7 @@ std::optional<hydraulics::WaterBest> best_of(const SystemFile& sheet) {
 
 // Flow, head and efficiency by the factors; power from them, at the liquid's density. On a thick liquid the
 // power at no flow is not known.
-CurvePoints corrected(const SystemFile& sheet, const SystemFinding& f, const hydraulics::WaterBest* best) {
+CurvePoints corrected(const SystemSheet& sheet, const SystemFinding& f, const hydraulics::WaterBest* best) {
   CurvePoints out;
   for (const WaterPoint& p : sheet.pump) {
     const double part = best != nullptr ? p.flow_m3_s / best->flow.value() : 0;
@@ -61,7 +61,7 @@ CurvePoints corrected(const SystemFile& sheet, const SystemFinding& f, const hyd
   return out;
 }
 
-void put_liquid(const SystemFile& sheet, SystemFinding& f) {
+void put_liquid(const SystemSheet& sheet, SystemFinding& f) {
   const AbsolutePressure vapour = sheet.liquid->saturation_pressure(sheet.temperature);
   const AbsolutePressure p{std::max(pascals(101'325), vapour.value)};
   const Density density = sheet.liquid->density(sheet.temperature, p);
@@ -70,11 +70,11 @@ void put_liquid(const SystemFile& sheet, SystemFinding& f) {
                                          : (sheet.liquid->viscosity(sheet.temperature, p) / density).value();
 }
 
-void put_viscosity(const SystemFile& sheet, SystemFinding& f,
+void put_viscosity(const SystemSheet& sheet, SystemFinding& f,
                    const std::optional<hydraulics::WaterBest>& best) {
   const auto nu = square_metres_per_second(f.viscosity_m2_s);
   if (sheet.viscous_duty)
-    f.water_duty = job::placed("/viscous_duty", [&] {
+    f.water_duty = placed("/viscous_duty", [&] {
       return hydraulics::water_duty(sheet.viscous_duty->first, sheet.viscous_duty->second, nu);
     });
   if (!best) {
@@ -89,36 +89,40 @@ void put_viscosity(const SystemFile& sheet, SystemFinding& f,
                           "enough to change the curve"});
     return;
   }
-  const auto factors = job::placed("/pump/best", [&] { return hydraulics::viscosity_factors(*best, nu); });
+  const auto factors = placed("/pump/best", [&] { return hydraulics::viscosity_factors(*best, nu); });
   if (factors.b > 1) f.factors = factors;
 }
 
-void put_motor_loads(const MotorFile& m, SystemFinding& f) {
+void put_motor_loads(const SystemMotor& m, SystemFinding& f) {
   const auto& r = m.read;
   if (r.speed && m.synchronous && m.nameplate_speed)
-    f.load_by_slip = hydraulics::load_by_slip(*m.synchronous, *r.speed, *m.nameplate_speed);
+    f.loads.by_slip = hydraulics::load_by_slip(*m.synchronous, *r.speed, *m.nameplate_speed);
   if (r.current && m.nameplate_current && m.no_load_current)
-    f.load_by_current = hydraulics::load_by_current(*r.current, *m.nameplate_current, *m.no_load_current);
-  if (r.input && m.efficiency) f.load_by_power = hydraulics::load_by_power(*r.input, m.rated, *m.efficiency);
+    f.loads.by_current = hydraulics::load_by_current(*r.current, *m.nameplate_current, *m.no_load_current);
+  if (r.input && m.efficiency) f.loads.by_power = hydraulics::load_by_power(*r.input, m.rated, *m.efficiency);
   if (!r.lines) return;
   f.unbalance = hydraulics::voltage_unbalance(*r.lines);
   f.derating = hydraulics::unbalance_derating(*f.unbalance);
 }
 
-void judge_motor(const SystemFile& sheet, SystemFinding& f) {
+void judge_motor(const SystemSheet& sheet, SystemFinding& f) {
   if (f.point.meeting != Meeting::found) {
     f.reason = MotorReason::no_point;
     return;
   }
   f.outcome = Outcome::pass;
   if (!sheet.motor) return;
-  const double allowed_w = sheet.motor->rated.value() * f.derating.value_or(1);
-  if (!f.power_w) {
+  const auto load = f.deciding_load();
+  const double may_give = f.derating.value_or(1);
+  if (f.unbalance && *f.unbalance > hydraulics::most_voltage_unbalance) {
+    f.outcome = Outcome::unproven;
+    f.reason = MotorReason::supply_too_uneven;
+  } else if (!load) {
     f.outcome = Outcome::unproven;
     f.reason = MotorReason::power_unknown;
-  } else if (*f.power_w <= allowed_w) {
+  } else if (*load <= may_give) {
     f.reason = MotorReason::within_rating;
-  } else if (*f.power_w <= allowed_w * sheet.motor->service_factor) {
+  } else if (*load <= may_give * sheet.motor->service_factor) {
     f.outcome = Outcome::unproven;
     f.reason = MotorReason::in_service_factor;
   } else {
@@ -127,11 +131,11 @@ void judge_motor(const SystemFile& sheet, SystemFinding& f) {
   }
 }
 
-void put_power(const CurvePoints& points, const SystemFile& sheet, const hydraulics::PumpGroup& group,
+void put_power(const CurvePoints& points, const SystemSheet& sheet, const hydraulics::PumpGroup& group,
                SystemFinding& f) {
   if (points.power.empty()) return;
-  const auto power = job::placed(
-      "/pump", [&] { return FlowCurve::through(points.power_flow, points.power, sheet.power_curve); });
+  const auto power =
+      placed("/pump", [&] { return FlowCurve::through(points.power_flow, points.power, sheet.power_curve); });
   const double cube = std::pow(group.speed, 3);
   const double one = group.one_flow_m3_s(f.point.flow_m3_s);
   if (power.reaches(one)) {
@@ -139,6 +143,7 @@ void put_power(const CurvePoints& points, const SystemFile& sheet, const hydraul
     const double hydraulic_w = f.density_kg_m3 * hydraulics::standard_gravity_m_s2 * f.point.flow_m3_s /
                                group.parallel * f.point.head_m / group.series;
     f.efficiency = hydraulic_w / *f.power_w;
+    if (sheet.motor) f.loads.by_curve = *f.power_w / sheet.motor->rated.value();
   }
   double peak_w = 0;
   for (int i = 0; i <= 200; ++i)
@@ -147,39 +152,46 @@ void put_power(const CurvePoints& points, const SystemFile& sheet, const hydraul
   f.power_peak_w = cube * peak_w;
 }
 
-SystemFinding found(const SystemFile& sheet) {
+}  // namespace
+
+std::optional<double> SystemFinding::deciding_load() const {
+  if (!loads.by_curve || !loads.by_power) return loads.by_curve ? loads.by_curve : loads.by_power;
+  return std::max(*loads.by_curve, *loads.by_power);
+}
+
+bool SystemFinding::loads_disagree() const {
+  return loads.by_curve && loads.by_power && std::abs(*loads.by_curve - *loads.by_power) > loads_agree_within;
+}
+
+SystemFinding system_finding(const SystemSheet& sheet) {
   SystemFinding f;
   put_liquid(sheet, f);
-  const auto best = job::placed("/pump", [&] { return best_of(sheet); });
+  const auto best = placed("/pump", [&] { return best_of(sheet); });
   put_viscosity(sheet, f, best);
   const CurvePoints points = corrected(sheet, f, best ? &*best : nullptr);
   hydraulics::PumpGroup group{
-      job::placed("/pump", [&] { return FlowCurve::through(points.flow, points.head, sheet.head_curve); }),
+      placed("/pump", [&] { return FlowCurve::through(points.flow, points.head, sheet.head_curve); }),
       sheet.parallel, sheet.series, sheet.speed};
   hydraulics::Plant plant = sheet.plant;
   plant.viscosity = square_metres_per_second(f.viscosity_m2_s);
-  f.point = job::placed("/plant", [&] { return hydraulics::operating_point(group, plant); });
+  f.point = placed("/plant", [&] { return hydraulics::operating_point(group, plant); });
   for (const auto& pipe : plant.pipes)
     f.losses.push_back(
         hydraulics::pipe_loss(pipe, cubic_metres_per_second(f.point.flow_m3_s), plant.viscosity));
   if (sheet.parallel > 1 || sheet.series > 1)
     f.one_alone = hydraulics::operating_point({group.head, 1, 1, group.speed}, plant);
   if (sheet.wanted_flow)
-    job::placed("/wanted_flow", [&] {
+    placed("/wanted_flow", [&] {
       f.throttle_m = hydraulics::throttled_head_m(group, plant, sheet.wanted_flow->value());
       f.speed_for_wanted = hydraulics::speed_for_flow(group, plant, sheet.wanted_flow->value());
       return 0;
     });
   put_power(points, sheet, group, f);
-  if (sheet.motor) job::placed("/motor", [&] { return put_motor_loads(*sheet.motor, f), 0; });
+  if (sheet.motor) placed("/motor", [&] { return put_motor_loads(*sheet.motor, f), 0; });
   judge_motor(sheet, f);
+  f.group = group;
+  f.plant = plant;
   return f;
-}
-
-}  // namespace
-
-SystemFinding answer(const SystemQuestion& q) {
-  return naming_file(q.file, [&] { return found(q.sheet); });
 }
 
 const char* word_for(MotorReason reason) {
@@ -192,6 +204,8 @@ const char* word_for(MotorReason reason) {
       return "in-service-factor";
     case MotorReason::over_service_factor:
       return "over-service-factor";
+    case MotorReason::supply_too_uneven:
+      return "supply-too-uneven";
     case MotorReason::power_unknown:
       return "power-unknown";
     case MotorReason::no_point:
@@ -200,4 +214,4 @@ const char* word_for(MotorReason reason) {
   return "";
 }
 
-}  // namespace pumpwright
+}  // namespace pumpwright::job

@@ -1,30 +1,25 @@
-#include <cmath>
+#include "job/sheets/system_sheet.h"
 
-#include <fmt/format.h>
-
-#include "cli/system_question.h"
 #include "job/decode.h"
 #include "job/sheets/pump_test_sheet.h"
 
-namespace pumpwright {
+namespace pumpwright::job {
 namespace {
-
-using job::JsonReader;
 
 constexpr std::int64_t version = 1;
 
-double flow_m3_s(const JsonReader& json, SystemFile& file) {
-  const Written written = job::decode_written(json, Kind::volume_flow);
+double flow_m3_s(const JsonReader& json, SystemSheet& file) {
+  const Written written = decode_written(json, Kind::volume_flow);
   if (written.si < 0) json.refuse("a flow not below 0");
   if (file.flow_unit == nullptr) file.flow_unit = written.unit;
   return written.si;
 }
 
 Speed speed_of(const JsonReader& json) {
-  return radians_per_second(job::decode_positive(json, Kind::speed).si);
+  return radians_per_second(decode_positive(json, Kind::speed).si);
 }
 
-void read_pump(const JsonReader& json, SystemFile& file) {
+void read_pump(const JsonReader& json, SystemSheet& file) {
   json.allow_only({"speed", "stages", "head_curve", "power_curve", "best", "points"});
   file.pump_speed = speed_of(json.required("speed"));
   if (const auto n = json.optional("stages")) file.stages = static_cast<int>(n->integer(1, 100));
@@ -36,7 +31,7 @@ void read_pump(const JsonReader& json, SystemFile& file) {
     WaterPoint p{flow_m3_s(point.required("flow"), file),
                  decode_length(point.required("head"), 1e-3, 1e5).value(),
                  {}};
-    if (const auto power = point.optional("power")) p.power_w = job::decode_positive(*power, Kind::power).si;
+    if (const auto power = point.optional("power")) p.power_w = decode_positive(*power, Kind::power).si;
     if (!file.pump.empty() && p.power_w.has_value() != file.pump.front().power_w.has_value())
       point.refuse("power at every point or at none");
     file.pump.push_back(p);
@@ -61,7 +56,7 @@ hydraulics::Pipe read_pipe(const JsonReader& json) {
   return pipe;
 }
 
-void read_plant(const JsonReader& json, SystemFile& file) {
+void read_plant(const JsonReader& json, SystemSheet& file) {
   json.allow_only({"static_head", "pipes", "points"});
   if (const auto points = json.optional("points")) {
     if (json.optional("static_head") || json.optional("pipes"))
@@ -72,7 +67,7 @@ void read_plant(const JsonReader& json, SystemFile& file) {
       flow.push_back(flow_m3_s(point.required("flow"), file));
       head.push_back(decode_length(point.required("head"), -1e4, 1e5).value());
     }
-    file.plant.measured = job::placed(points->pointer(), [&] {
+    file.plant.measured = placed(points->pointer(), [&] {
       return hydraulics::FlowCurve::through(flow, head, {hydraulics::CurveKind::pchip, 0});
     });
     return;
@@ -82,12 +77,12 @@ void read_plant(const JsonReader& json, SystemFile& file) {
     file.plant.pipes.push_back(read_pipe(pipe));
 }
 
-void read_motor_readings(const JsonReader& json, MotorFile& motor) {
+void read_motor_readings(const JsonReader& json, SystemMotor& motor) {
   json.allow_only({"speed", "current", "input_power", "lines"});
   if (const auto x = json.optional("speed")) motor.read.speed = speed_of(*x);
   if (const auto x = json.optional("current")) motor.read.current = decode_current(*x);
   if (const auto x = json.optional("input_power"))
-    motor.read.input = watts(job::decode_positive(*x, Kind::power).si);
+    motor.read.input = watts(decode_positive(*x, Kind::power).si);
   if (const auto x = json.optional("lines")) {
     const auto lines = x->items(3);
     if (lines.size() != 3) x->refuse("the three voltages between lines");
@@ -95,11 +90,11 @@ void read_motor_readings(const JsonReader& json, MotorFile& motor) {
   }
 }
 
-MotorFile read_motor(const JsonReader& json) {
+SystemMotor read_motor(const JsonReader& json) {
   json.allow_only({"power", "service_factor", "on_drive", "synchronous_speed", "speed", "current",
                    "no_load_current", "efficiency", "measured"});
-  MotorFile motor;
-  motor.rated = watts(job::decode_positive(json.required("power"), Kind::power).si);
+  SystemMotor motor;
+  motor.rated = watts(decode_positive(json.required("power"), Kind::power).si);
   if (const auto x = json.optional("service_factor")) {
     motor.service_factor = x->number();
     if (!(motor.service_factor >= 1 && motor.service_factor <= 2)) x->refuse("a service factor from 1 to 2");
@@ -114,7 +109,7 @@ MotorFile read_motor(const JsonReader& json) {
   return motor;
 }
 
-void read_arrangement(const JsonReader& json, SystemFile& file) {
+void read_arrangement(const JsonReader& json, SystemSheet& file) {
   json.allow_only({"parallel", "series", "speed"});
   if (const auto n = json.optional("parallel")) file.parallel = static_cast<int>(n->integer(1, 20));
   if (const auto n = json.optional("series")) file.series = static_cast<int>(n->integer(1, 20));
@@ -126,33 +121,38 @@ void read_arrangement(const JsonReader& json, SystemFile& file) {
 
 }  // namespace
 
-SystemFile decode_system_file(std::string_view bytes) {
-  const auto json = JsonReader::parse(bytes);
+SystemSheet decode_system(const JsonReader& json) {
   json.allow_only({"format", "version", "name", "note", "liquid", "temperature", "viscosity", "pump", "plant",
                    "arrangement", "wanted_flow", "motor", "viscous_duty"});
   (void)json.required("format").word({"pumpwright-system"});
   (void)json.required("version").integer(version, version);
   if (const auto note = json.optional("note")) (void)note->text();
-  SystemFile file;
+  SystemSheet file;
   file.name = json.required("name").text(200);
   file.liquid = decode_liquid(json.required("liquid"));
   file.temperature =
-      job::decode_written(json.required("temperature"), Kind::temperature).quantity().as<Temperature>();
+      decode_written(json.required("temperature"), Kind::temperature).quantity().as<Temperature>();
   if (const auto x = json.optional("viscosity"))
-    file.own_viscosity = square_metres_per_second(job::decode_positive(*x, Kind::kinematic_viscosity).si);
+    file.own_viscosity = square_metres_per_second(decode_positive(*x, Kind::kinematic_viscosity).si);
   read_pump(json.required("pump"), file);
   read_plant(json.required("plant"), file);
   if (const auto x = json.optional("arrangement")) read_arrangement(*x, file);
   if (const auto x = json.optional("wanted_flow"))
-    file.wanted_flow = cubic_metres_per_second(job::decode_positive(*x, Kind::volume_flow).si);
+    file.wanted_flow = cubic_metres_per_second(decode_positive(*x, Kind::volume_flow).si);
   if (const auto x = json.optional("motor")) file.motor = read_motor(*x);
   if (const auto x = json.optional("viscous_duty")) {
     x->allow_only({"flow", "head"});
-    file.viscous_duty = {
-        cubic_metres_per_second(job::decode_positive(x->required("flow"), Kind::volume_flow).si),
-        decode_length(x->required("head"), 1e-3, 1e5)};
+    file.viscous_duty = {cubic_metres_per_second(decode_positive(x->required("flow"), Kind::volume_flow).si),
+                         decode_length(x->required("head"), 1e-3, 1e5)};
   }
   return file;
 }
 
-}  // namespace pumpwright
+PumpUnits units_of(const SystemSheet& sheet) {
+  const bool inch = sheet.flow_unit->system == System::inch;
+  return {sheet.flow_unit, &unit_with_symbol(inch ? "ft" : "m", Kind::length),
+          &unit_with_symbol(inch ? "hp" : "kW", Kind::power),
+          &unit_with_symbol(inch ? "in" : "mm", Kind::length)};
+}
+
+}  // namespace pumpwright::job
