@@ -57,6 +57,7 @@ std::unique_ptr<CLI::App> make_command_line(Action& chosen) {
   add_fit_command(*app, chosen);
   add_seal_command(*app, chosen);
   add_true_command(*app, chosen);
+  add_cause_command(*app, chosen);
   add_rotor_command(*app, chosen);
   add_torque_command(*app, chosen);
   add_fluid_command(*app, chosen);

@@ -39,6 +39,7 @@ void add_fit_command(CLI::App& app, Action& chosen);
 void add_torque_command(CLI::App& app, Action& chosen);
 void add_seal_command(CLI::App& app, Action& chosen);
 void add_true_command(CLI::App& app, Action& chosen);
+void add_cause_command(CLI::App& app, Action& chosen);
 void add_rotor_command(CLI::App& app, Action& chosen);
 void add_fluid_command(CLI::App& app, Action& chosen);
 void add_performance_command(CLI::App& app, Action& chosen);

@@ -15,6 +15,7 @@
 #include "job/sheets/performance_check.h"
 #include "job/sheets/pressure_hold_check.h"
 #include "job/sheets/rotor_check.h"
+#include "job/sheets/strip_down_check.h"
 #include "job/sheets/system_check.h"
 #include "job/sheets/vibration_check.h"
 
@@ -59,6 +60,9 @@ constexpr std::array<std::string_view, 9> system_planned{"liquid",      "tempera
                                                          "wanted_flow", "motor",       "viscous_duty"};
 constexpr std::array<std::string_view, 1> system_read{"motor/measured"};
 
+constexpr std::array<std::string_view, 2> strip_down_planned{"complaint", "hours_run"};
+constexpr std::array<std::string_view, 3> strip_down_read{"found", "not_found", "measured"};
+
 std::vector<std::string> no_tags(const JsonReader&) {
   return {};
 }
@@ -92,7 +96,11 @@ const std::array<SheetKind, sheet_words.size()>& kinds() {
        {{SheetOf::system, "pumpwright-system", system_planned, system_read, {}, true},
         running::try_planned,
         no_tags,
-        [](Judged, const JsonReader& whole) { return running::limits(whole); }}}};
+        [](Judged, const JsonReader& whole) { return running::limits(whole); }},
+       {{SheetOf::strip_down, "pumpwright-strip-down", strip_down_planned, strip_down_read, {}},
+        stripping::try_planned,
+        no_tags,
+        [](Judged, const JsonReader&) { return stripping::limits(); }}}};
   return all;
 }
 

@@ -26,7 +26,7 @@ enum class CheckKind {
 };
 
 // Tests of the bench whose sheet a job can hold.
-enum class SheetOf { pressure_hold, balance, alignment, rotor, performance, vibration, system };
+enum class SheetOf { pressure_hold, balance, alignment, rotor, performance, vibration, system, strip_down };
 
 // Which number of the reading or of the computation the limit bounds.
 enum class Judged {
@@ -56,6 +56,7 @@ enum class Judged {
   motor_load,           // of a performance test: the most the pump asks over what its motor may give
   severity,             // of vibration: the highest overall velocity of the bearing housings
   operating_point,      // of a system: pump and plant meet, the motor within its rating there
+  written_down,         // of a strip-down: what was found, and what was not
 };
 
 // Whether it is kept or not is all there is to say: no number can be bounded.
@@ -63,7 +64,7 @@ constexpr bool says_yes_or_no(Judged judged) {
   return judged == Judged::confirmed || judged == Judged::suits || judged == Judged::held ||
          judged == Judged::balanced || judged == Judged::aligned || judged == Judged::seal_deflection ||
          judged == Judged::critical_speed || judged == Judged::bearing_life || judged == Judged::guarantee ||
-         judged == Judged::operating_point;
+         judged == Judged::operating_point || judged == Judged::written_down;
 }
 
 // The pairs a make-up can be asked about.

@@ -23,7 +23,7 @@ inline constexpr Words<CheckKind, 10> check_kind_words{{{"confirmation", CheckKi
                                                         {"pairing", CheckKind::pairing},
                                                         {"service", CheckKind::service},
                                                         {"sheet", CheckKind::sheet}}};
-inline constexpr Words<Judged, 26> judged_words{{{"confirmed", Judged::confirmed},
+inline constexpr Words<Judged, 27> judged_words{{{"confirmed", Judged::confirmed},
                                                  {"value", Judged::value},
                                                  {"local-size", Judged::local_size},
                                                  {"ovality", Judged::ovality},
@@ -48,19 +48,21 @@ inline constexpr Words<Judged, 26> judged_words{{{"confirmed", Judged::confirmed
                                                  {"guarantee", Judged::guarantee},
                                                  {"motor-load", Judged::motor_load},
                                                  {"severity", Judged::severity},
-                                                 {"operating-point", Judged::operating_point}}};
+                                                 {"operating-point", Judged::operating_point},
+                                                 {"written-down", Judged::written_down}}};
 inline constexpr Words<Pair, 5> pair_words{{{"lubricant-elastomer", Pair::lubricant_elastomer},
                                             {"liquid-elastomer", Pair::liquid_elastomer},
                                             {"ring-seat", Pair::ring_seat},
                                             {"coil-rotation", Pair::coil_rotation},
                                             {"fastener-rotation", Pair::fastener_rotation}}};
-inline constexpr Words<SheetOf, 7> sheet_words{{{"pressure-hold", SheetOf::pressure_hold},
+inline constexpr Words<SheetOf, 8> sheet_words{{{"pressure-hold", SheetOf::pressure_hold},
                                                 {"balance", SheetOf::balance},
                                                 {"alignment", SheetOf::alignment},
                                                 {"rotor", SheetOf::rotor},
                                                 {"performance", SheetOf::performance},
                                                 {"vibration", SheetOf::vibration},
-                                                {"system", SheetOf::system}}};
+                                                {"system", SheetOf::system},
+                                                {"strip-down", SheetOf::strip_down}}};
 inline constexpr Words<Goes, 3> goes_words{
     {{"together", Goes::together}, {"apart", Goes::apart}, {"unknown", Goes::unknown}}};
 inline constexpr Words<Turning, 2> turning_words{

@@ -65,6 +65,8 @@ struct Folding {
     const Check* check = plan.find(r.check);
     if (check == nullptr) refuse("check", r.check, "a check of this job's plan");
     if (!check->from.empty() || !fits(r, check->kind)) refuse("check", r.check, wanted(*check));
+    if (check->kind == CheckKind::sheet && check->instrument != "none" && r.instrument.empty())
+      refuse("instrument", "nothing", "the instrument it was read with");
     if (check_of.count(r.id) != 0) refuse("id", r.id, "an id that no other reading has");
     if (r.replaces) take_out(*r.replaces, r.check);
     if (names_remedy(r)) set_aside(r.check);

@@ -10,6 +10,7 @@
 #include "job/sheets/performance_check.h"
 #include "job/sheets/pressure_hold_check.h"
 #include "job/sheets/rotor_check.h"
+#include "job/sheets/strip_down_check.h"
 #include "job/sheets/system_check.h"
 #include "job/sheets/vibration_check.h"
 
@@ -32,6 +33,8 @@ SheetResult computed_by(SheetOf sheet, const JsonReader& whole) {
       return {vibrating::compute(whole)};
     case SheetOf::system:
       return {running::compute(whole)};
+    case SheetOf::strip_down:
+      return {stripping::compute(whole)};
   }
   return {};
 }
@@ -49,6 +52,7 @@ SheetMeasured measured_of(const SheetResult& result, Judged judged, const JsonRe
     SheetMeasured operator()(const PerformanceResult& r) const { return performance::measure(judged, r); }
     SheetMeasured operator()(const VibrationResult& r) const { return vibrating::measure(r); }
     SheetMeasured operator()(const SystemResult& r) const { return running::measure(r); }
+    SheetMeasured operator()(const StripDownResult& r) const { return stripping::measure(r); }
   } measured{judged, whole};
   return std::visit(measured, result.of);
 }
@@ -125,6 +129,7 @@ std::vector<SheetLine> lines_of(const SheetResult& result) {
     std::vector<SheetLine> operator()(const PerformanceResult& r) const { return performance::lines(r); }
     std::vector<SheetLine> operator()(const VibrationResult& r) const { return vibrating::lines(r); }
     std::vector<SheetLine> operator()(const SystemResult& r) const { return running::lines(r); }
+    std::vector<SheetLine> operator()(const StripDownResult& r) const { return stripping::lines(r); }
   } lines;
   return std::visit(lines, result.of);
 }
@@ -140,6 +145,7 @@ std::optional<SheetPicture> picture_of(const SheetResult& result) {
     }
     std::optional<SheetPicture> operator()(const VibrationResult& r) const { return vibrating::picture(r); }
     std::optional<SheetPicture> operator()(const SystemResult& r) const { return running::picture(r); }
+    std::optional<SheetPicture> operator()(const StripDownResult&) const { return std::nullopt; }
   } picture;
   return std::visit(picture, result.of);
 }

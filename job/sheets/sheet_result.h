@@ -13,6 +13,7 @@
 #include "job/sheets/performance_finding.h"
 #include "job/sheets/pressure_hold_finding.h"
 #include "job/sheets/rotor_sheet.h"
+#include "job/sheets/strip_down_sheet.h"
 #include "job/sheets/system_finding.h"
 #include "job/sheets/vibration_finding.h"
 #include "job/text.h"
@@ -54,9 +55,13 @@ struct SystemResult {
   SystemFinding finding;
 };
 
+struct StripDownResult {
+  StripDownSheet sheet;
+};
+
 struct SheetResult {
   std::variant<PressureHoldResult, BalanceResult, AlignmentResult, RotorResult, PerformanceResult,
-               VibrationResult, SystemResult>
+               VibrationResult, SystemResult, StripDownResult>
       of;
 };
 

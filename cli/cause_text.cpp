@@ -1,0 +1,119 @@
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "cli/cause_report.h"
+#include "cli/display_text.h"
+#include "cli/input_file.h"
+
+namespace pumpwright {
+namespace {
+
+using job::Text;
+using reliability::RankedCause;
+
+constexpr std::size_t text_width = 100;
+constexpr std::size_t causes_shown = 5;
+constexpr std::size_t least_shown = 2;  // so that the leading one stands beside another
+constexpr double probability_worth_showing = 0.2;
+constexpr double weight_worth_showing = 0.05;
+constexpr std::size_t next_shown = 3;
+constexpr std::size_t evidence_shown = 8;
+constexpr double worth_looking_bits = 0.01;
+
+class Sheet {
+ public:
+  Sheet(const CauseReport& report, const job::CauseTables& tables)
+      : report_(report), tables_(tables), finding_(report.finding) {}
+
+  std::string text() const {
+    return fmt::format("{}: {}\n\n{}\n{}{}{}{}{}", shown_name(report_.file), one_line(report_.name),
+                       wrapped(say(headline_text(tables_, finding_)), text_width, 2), track(), changes(),
+                       ranking(), next(), left_out());
+  }
+
+ private:
+  const std::string& say(const Text& text) const { return text.in(report_.language); }
+  std::string say(const char* en, const char* es) const { return say(Text{en, es}); }
+
+  std::string track() const {
+    const std::string said = say(job::track_text(finding_));
+    return said.empty() ? "" : wrapped(said, text_width, 2) + "\n";
+  }
+
+  std::string changes() const {
+    if (!finding_.tells()) return "";
+    std::string out = say("What to change", "Qué cambiar") + "\n";
+    for (const std::size_t cause : finding_.diagnosis.named)
+      out += wrapped(say(tables_.causes()[cause].change), text_width, 2);
+    return out + "\n";
+  }
+
+  std::string source_of(std::size_t cause, std::size_t finding) const {
+    const Source* source = tables_.source_of(cause, finding);
+    return source == nullptr ? "" : citation(*source);
+  }
+
+  std::string evidence_of(const RankedCause& cause) const {
+    TextTable table({Align::right, Align::left, Align::left});
+    for (std::size_t i = 0; i < std::min(evidence_shown, cause.evidence.size()); ++i) {
+      const auto& [which, weight] = cause.evidence[i];
+      if (std::fabs(weight) < weight_worth_showing) break;
+      table.add({fmt::format("{:+.1f}", weight),
+                 fmt::format("{}: {}", say(tables_.findings()[which].title), say(seen_text(finding_, which))),
+                 source_of(cause.cause, which)});
+    }
+    return table.text(6);
+  }
+
+  std::string ranking() const {
+    std::string out =
+        say("Causes, with what speaks for (+) and against (-) each, in powers of ten of its odds",
+            "Causas, con lo que habla a favor (+) y en contra (-) de cada una, en potencias de diez") +
+        "\n";
+    const auto& ranked = finding_.diagnosis.ranked;
+    for (std::size_t i = 0; i < std::min(causes_shown, ranked.size()); ++i) {
+      if (i >= least_shown && ranked[i].probability < probability_worth_showing) break;
+      out += fmt::format("  {}: {}\n{}", say(job::probability_text(ranked[i].probability)),
+                         say(tables_.causes()[ranked[i].cause].title), evidence_of(ranked[i]));
+    }
+    return out;
+  }
+
+  std::string next() const {
+    std::string out;
+    const auto& all = finding_.diagnosis.next;
+    for (std::size_t i = 0; i < std::min(next_shown, all.size()) && all[i].bits > worth_looking_bits; ++i) {
+      const auto& entry = tables_.findings()[all[i].finding];
+      out += wrapped(
+          fmt::format("{}: {}? {}", say(job::part_text(entry.part)), say(entry.title), say(entry.look)),
+          text_width, 2);
+    }
+    if (out.empty()) return "";
+    return "\n" + say("Look next for, the most telling first", "Buscar ahora, lo que más diría primero") +
+           "\n" + out;
+  }
+
+  std::string left_out() const {
+    if (finding_.unknown.empty()) return "";
+    std::string words;
+    for (const auto& word : finding_.unknown)
+      words += (words.empty() ? "" : ", ") + word;
+    return "\n" +
+           wrapped(say("Not known to this catalog, left out: ", "No conocido por este catálogo, omitido: ") +
+                       words,
+                   text_width);
+  }
+
+  const CauseReport& report_;
+  const job::CauseTables& tables_;
+  const job::CauseFinding& finding_;
+};
+
+}  // namespace
+
+std::string cause_text(const CauseReport& report, const job::CauseTables& tables) {
+  return Sheet(report, tables).text();
+}
+
+}  // namespace pumpwright

@@ -1,0 +1,106 @@
+#include "engine/reliability/cause_diagnosis.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+
+namespace pumpwright::reliability {
+namespace {
+
+using Chances = std::vector<double>;
+
+double log_odds(double p) {
+  return std::log10(p / (1 - p));
+}
+
+double entropy_bits(double p) {
+  if (p <= 0 || p >= 1) return 0;
+  return -(p * std::log2(p) + (1 - p) * std::log2(1 - p));
+}
+
+double entropy_bits(const Chances& chances) {
+  return std::accumulate(chances.begin(), chances.end(), 0.0,
+                         [](double sum, double p) { return sum + entropy_bits(p); });
+}
+
+std::vector<RankedCause> ranked(const Chances& posterior) {
+  std::vector<RankedCause> out(posterior.size());
+  for (std::size_t i = 0; i < out.size(); ++i)
+    out[i] = {i, posterior[i], {}};
+  std::stable_sort(out.begin(), out.end(),
+                   [](const auto& a, const auto& b) { return a.probability > b.probability; });
+  return out;
+}
+
+void weigh(const CauseInference& inference, const Evidence& evidence, CauseDiagnosis& out) {
+  for (std::size_t finding = 0; finding < evidence.size(); ++finding) {
+    if (evidence[finding] == Seen::not_looked) continue;
+    Evidence without = evidence;
+    without[finding] = Seen::not_looked;
+    const Chances before = inference.posterior(without);
+    for (auto& cause : out.ranked) {
+      if (cause.probability >= 1) continue;  // held to be there from the start
+      const double weight = log_odds(cause.probability) - log_odds(before[cause.cause]);
+      if (std::abs(weight) >= least_weight) cause.evidence.push_back({finding, weight});
+    }
+  }
+  for (auto& cause : out.ranked)
+    std::stable_sort(cause.evidence.begin(), cause.evidence.end(),
+                     [](const auto& a, const auto& b) { return std::abs(a.weight) > std::abs(b.weight); });
+}
+
+void name(const CauseInference& inference, const Evidence& evidence, CauseDiagnosis& out) {
+  if (out.ranked.empty()) return;
+  const RankedCause& first = out.ranked.front();
+  const Chances beside = inference.posterior_with(first.cause, evidence);
+  std::vector<std::size_t> together{first.cause};
+  for (std::size_t i = 1; i < out.ranked.size(); ++i) {
+    const RankedCause& other = out.ranked[i];
+    if (beside[other.cause] >= least_probability_named && other.probability >= least_probability_named)
+      together.push_back(other.cause);
+    else if (other.probability > first.probability / 2)
+      out.rivals.push_back(other.cause);
+  }
+  if (first.probability >= least_probability_named && out.rivals.empty()) out.named = std::move(together);
+}
+
+// From the posterior and that of the finding's absence; that of its presence is what is left of the whole.
+NextFinding telling(const CauseInference& inference, const Evidence& evidence, const Chances& posterior,
+                    double chance_of_evidence, std::size_t finding) {
+  Evidence without = evidence;
+  without[finding] = Seen::absent;
+  const double absent = inference.chance_of(without) / chance_of_evidence;
+  const Chances if_absent = inference.posterior(without);
+  NextFinding out{finding, 1 - absent, 0};
+  double expected = absent * entropy_bits(if_absent);
+  for (std::size_t i = 0; i < posterior.size(); ++i) {
+    const double if_present = (posterior[i] - absent * if_absent[i]) / out.chance;
+    expected += out.chance * entropy_bits(if_present);
+  }
+  out.bits = std::max(0.0, entropy_bits(posterior) - expected);
+  return out;
+}
+
+void look_ahead(const CauseInference& inference, const Evidence& evidence, const Chances& posterior,
+                CauseDiagnosis& out) {
+  const double chance = inference.chance_of(evidence);
+  for (std::size_t finding = 0; finding < evidence.size(); ++finding)
+    if (evidence[finding] == Seen::not_looked)
+      out.next.push_back(telling(inference, evidence, posterior, chance, finding));
+  std::stable_sort(out.next.begin(), out.next.end(),
+                   [](const auto& a, const auto& b) { return a.bits > b.bits; });
+}
+
+}  // namespace
+
+CauseDiagnosis diagnose(const CauseInference& inference, const Evidence& evidence) {
+  CauseDiagnosis out;
+  const Chances posterior = inference.posterior(evidence);
+  out.ranked = ranked(posterior);
+  weigh(inference, evidence, out);
+  name(inference, evidence, out);
+  look_ahead(inference, evidence, posterior, out);
+  return out;
+}
+
+}  // namespace pumpwright::reliability
