@@ -10,6 +10,8 @@
 #include "cli/job_session.h"
 #include "cli/job_wording.h"
 #include "cli/program.h"
+#include "cli/record_files.h"
+#include "report/customer_letter.h"
 
 namespace pumpwright {
 namespace {
@@ -18,6 +20,8 @@ struct CauseArguments {
   std::string file;
   std::string catalog;
   std::string language = "en";
+  std::string letter;
+  std::string paper = "a4";
   bool json = false;
 };
 
@@ -49,12 +53,31 @@ CauseReport report_of_file(const CauseArguments& a, const std::string& bytes,
   });
 }
 
+void write_letter(const CauseArguments& a, const JobSession& session, const JudgedState& state,
+                  const job::CauseTables& tables, const CauseReport& report) {
+  if (a.letter.empty()) return;
+  const auto section = job::section_of(session.snapshot.make_up);
+  const auto pdf = report::customer_letter_pdf(
+      {.record = {.header = session.file.header,
+                  .snapshot = session.snapshot,
+                  .state = state.state,
+                  .judgement = state.judgement,
+                  .section = section,
+                  .record_hash = record_hash(session),
+                  .language = language_of(a.language),
+                  .paper = a.paper == "letter" ? report::Paper::letter : report::Paper::a4},
+       .tables = tables,
+       .strip_down = report.sheet,
+       .cause = report.finding});
+  write_output(a.letter, pdf, "--letter");
+}
+
 CauseReport report_of_job(const CauseArguments& a, const CatalogFiles& files, const std::string& bytes,
                           const job::CauseTables& tables) {
   std::istringstream again(bytes);
   const auto session = open_job(a.file, files, again);
   const auto state = judged(session, session.snapshot);
-  return naming_file(a.file, [&] {
+  CauseReport report = naming_file(a.file, [&] {
     auto sheet = job::strip_down_of(session.snapshot, state.state);
     auto finding = job::cause_of(tables, session.snapshot, state.state, state.judgement);
     if (!sheet || !finding)
@@ -68,10 +91,14 @@ CauseReport report_of_job(const CauseArguments& a, const CatalogFiles& files, co
                        .sheet = std::move(*sheet),
                        .finding = std::move(*finding)};
   });
+  write_letter(a, session, state, tables, report);
+  return report;
 }
 
 Answer run_cause(const CauseArguments& a, const Surroundings& surroundings) {
   const std::string bytes = read_input(a.file, json_bytes_max, surroundings.in);
+  if (!a.letter.empty() && is_strip_down_file(bytes))
+    throw bad_argument("--letter", a.letter, "this only with a job: a letter says what was done too");
   const CatalogFiles files(a.catalog);
   const auto tables = job::CauseTables::from(Catalog::load(files.files()));
   CauseReport report =
@@ -94,7 +121,10 @@ void add_cause_command(CLI::App& app, Action& chosen) {
                             "(docs/strip-down.schema.json); - for standard input")
                ->required());
   add_catalog_option(*command, a->catalog);
-  add_choice(*command, "--language", a->language, {"en", "es"}, "Language of the text (default en)");
+  is_file(*command->add_option(
+      "--letter", a->letter, "Of a job: write a one-page letter for the pump's owner to this file, as PDF"));
+  add_choice(*command, "--paper", a->paper, {"a4", "letter"}, "Paper of the letter (default a4)");
+  add_choice(*command, "--language", a->language, {"en", "es"}, "Language of text and letter (default en)");
   command->add_flag("--json", a->json, "Print JSON instead of text");
   command->callback([a, &chosen] {
     chosen = [a](const Surroundings& surroundings) { return run_cause(*a, surroundings); };

@@ -1,5 +1,3 @@
-#include <cmath>
-
 #include <fmt/format.h>
 
 #include "cli/cause_report.h"
@@ -13,14 +11,6 @@ using job::Text;
 using reliability::RankedCause;
 
 constexpr std::size_t text_width = 100;
-constexpr std::size_t causes_shown = 5;
-constexpr std::size_t least_shown = 2;  // so that the leading one stands beside another
-constexpr double probability_worth_showing = 0.2;
-constexpr double weight_worth_showing = 0.05;
-constexpr std::size_t next_shown = 3;
-constexpr std::size_t evidence_shown = 8;
-constexpr double worth_looking_bits = 0.01;
-
 class Sheet {
  public:
   Sheet(const CauseReport& report, const job::CauseTables& tables)
@@ -56,13 +46,10 @@ class Sheet {
 
   std::string evidence_of(const RankedCause& cause) const {
     TextTable table({Align::right, Align::left, Align::left});
-    for (std::size_t i = 0; i < std::min(evidence_shown, cause.evidence.size()); ++i) {
-      const auto& [which, weight] = cause.evidence[i];
-      if (std::fabs(weight) < weight_worth_showing) break;
+    for (const auto& [which, weight] : job::evidence_to_show(cause))
       table.add({fmt::format("{:+.1f}", weight),
                  fmt::format("{}: {}", say(tables_.findings()[which].title), say(seen_text(finding_, which))),
                  source_of(cause.cause, which)});
-    }
     return table.text(6);
   }
 
@@ -71,20 +58,16 @@ class Sheet {
         say("Causes, with what speaks for (+) and against (-) each, in powers of ten of its odds",
             "Causas, con lo que habla a favor (+) y en contra (-) de cada una, en potencias de diez") +
         "\n";
-    const auto& ranked = finding_.diagnosis.ranked;
-    for (std::size_t i = 0; i < std::min(causes_shown, ranked.size()); ++i) {
-      if (i >= least_shown && ranked[i].probability < probability_worth_showing) break;
-      out += fmt::format("  {}: {}\n{}", say(job::probability_text(ranked[i].probability)),
-                         say(tables_.causes()[ranked[i].cause].title), evidence_of(ranked[i]));
-    }
+    for (const RankedCause& cause : job::causes_to_show(finding_))
+      out += fmt::format("  {}: {}\n{}", say(job::probability_text(cause.probability)),
+                         say(tables_.causes()[cause.cause].title), evidence_of(cause));
     return out;
   }
 
   std::string next() const {
     std::string out;
-    const auto& all = finding_.diagnosis.next;
-    for (std::size_t i = 0; i < std::min(next_shown, all.size()) && all[i].bits > worth_looking_bits; ++i) {
-      const auto& entry = tables_.findings()[all[i].finding];
+    for (const auto& next : job::next_to_show(finding_)) {
+      const auto& entry = tables_.findings()[next.finding];
       out += wrapped(
           fmt::format("{}: {}? {}", say(job::part_text(entry.part)), say(entry.title), say(entry.look)),
           text_width, 2);

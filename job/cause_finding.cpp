@@ -82,6 +82,13 @@ CauseFinding cause_of(const CauseTables& tables, const StripDownSheet& sheet) {
   return gathering.done();
 }
 
+CauseFinding cause_of(const CauseTables& tables, const StripDownSheet& sheet, const Judgement& judgement) {
+  Gathering gathering(tables);
+  gathering.take(sheet);
+  gathering.take(judgement);
+  return gathering.done();
+}
+
 std::optional<StripDownSheet> strip_down_of(const Snapshot& snapshot, const JobState& state) {
   const auto planned = snapshot.make_up.sheets.find(SheetOf::strip_down);
   if (planned == snapshot.make_up.sheets.end()) return std::nullopt;
@@ -103,10 +110,7 @@ std::optional<CauseFinding> cause_of(const CauseTables& tables, const Snapshot& 
                                      const JobState& state, const Judgement& judgement) {
   const auto sheet = strip_down_of(snapshot, state);
   if (!sheet) return std::nullopt;
-  Gathering gathering(tables);
-  gathering.take(*sheet);
-  gathering.take(judgement);
-  return gathering.done();
+  return cause_of(tables, *sheet, judgement);
 }
 
 }  // namespace pumpwright::job

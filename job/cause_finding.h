@@ -37,9 +37,11 @@ struct CauseFinding {
 // Of a strip-down alone. BadInput "found" with more findings than inference takes.
 CauseFinding cause_of(const CauseTables& tables, const StripDownSheet& sheet);
 
-// Of a job: its last standing strip-down, and the verdicts of its checks: a fail that the catalog ties to a
-// finding says that it is there, a pass that it is not. A hand goes before a check. Nothing when the job's
-// strip-down was not read.
+// With the verdicts of its job's checks beside it: a fail that the catalog ties to a finding says that it is
+// there, a pass that it is not. A hand goes before a check.
+CauseFinding cause_of(const CauseTables& tables, const StripDownSheet& sheet, const Judgement& judgement);
+
+// Of a job: its last standing strip-down and its checks. Nothing when the strip-down was not read.
 std::optional<CauseFinding> cause_of(const CauseTables& tables, const Snapshot& snapshot,
                                      const JobState& state, const Judgement& judgement);
 

@@ -61,7 +61,7 @@ CauseTables CauseTables::from(const Catalog& catalog) {
   reliability::CauseNetwork network;
   std::map<std::pair<std::size_t, std::size_t>, Source> sources;
   for (const Row& row : table_of(catalog, "causes").rows) {
-    causes.push_back({row.id(), text_in(row, "title"), text_in(row, "change")});
+    causes.push_back({row.id(), text_in(row, "title"), text_in(row, "change"), text_in(row, "owner")});
     network.prior.push_back(*row.number("prior"));
   }
   for (const Row& row : table_of(catalog, "cause-findings").rows) {

@@ -18,6 +18,7 @@ struct CauseEntry {
   std::string id;  // "flashing"
   Text title;
   Text change;  // what to change in the next build
+  Text owner;   // what the owner of the pump should change
 };
 
 struct FindingEntry {

@@ -17,6 +17,10 @@ using reliability::RankedCause;
 using reliability::Seen;
 
 constexpr std::size_t causes_weighed = 3;  // named when nothing can be told
+constexpr std::size_t most_causes = 5, least_causes = 2, most_evidence = 8, most_next = 4;
+constexpr double probability_worth_showing = 0.2;
+constexpr double weight_worth_showing = 0.05;  // odds change by an eighth
+constexpr double bits_worth_looking = 0.01;
 constexpr int digits = 2;
 
 void join(Text& list, const Text& next, bool last) {
@@ -88,6 +92,31 @@ Text headline_text(const CauseTables& tables, const CauseFinding& finding) {
     first.push_back(found.ranked[i].cause);
   const Text list = list_of(tables, finding, first);
   return {"Can not tell yet. It may be " + list.en, "Aún no se puede decir. Puede ser " + list.es};
+}
+
+std::span<const RankedCause> causes_to_show(const CauseFinding& finding) {
+  const std::span all(finding.diagnosis.ranked);
+  std::size_t count = 0;
+  while (count < std::min(most_causes, all.size()) &&
+         (count < least_causes || all[count].probability >= probability_worth_showing))
+    ++count;
+  return all.first(count);
+}
+
+std::span<const reliability::FindingWeight> evidence_to_show(const RankedCause& cause) {
+  const std::span all(cause.evidence);
+  std::size_t count = 0;
+  while (count < std::min(most_evidence, all.size()) && std::abs(all[count].weight) >= weight_worth_showing)
+    ++count;
+  return all.first(count);
+}
+
+std::span<const reliability::NextFinding> next_to_show(const CauseFinding& finding) {
+  const std::span all(finding.diagnosis.next);
+  std::size_t count = 0;
+  while (count < std::min(most_next, all.size()) && all[count].bits >= bits_worth_looking)
+    ++count;
+  return all.first(count);
 }
 
 Text part_text(std::string_view part) {

@@ -1,6 +1,7 @@
 // What a strip-down says of the cause, in words: the command prints them, page and record show them.
 #pragma once
 
+#include <span>
 #include <string>
 #include <string_view>
 
@@ -14,6 +15,12 @@ Text probability_text(double probability);
 // "Most likely: liquid boiled between the faces (about 85 %)", or that the evidence does not tell, and
 // between what.
 Text headline_text(const CauseTables& tables, const CauseFinding& finding);
+
+// What of it is worth a person's eye: the leading causes and all that are not unlikely, the evidence that
+// moves a cause's odds, what is worth looking at next.
+std::span<const reliability::RankedCause> causes_to_show(const CauseFinding& finding);
+std::span<const reliability::FindingWeight> evidence_to_show(const reliability::RankedCause& cause);
+std::span<const reliability::NextFinding> next_to_show(const CauseFinding& finding);
 
 // Of a finding's part: "faces", "told" …
 Text part_text(std::string_view part);

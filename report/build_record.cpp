@@ -22,10 +22,6 @@
 namespace pumpwright::report {
 namespace {
 
-PageSize size_of(Paper paper) {
-  return paper == Paper::letter ? PageSize{612, 792} : PageSize{595.276, 841.89};
-}
-
 Type body() {
   return {8.4, Weight::regular, ink, Align::left};
 }
@@ -42,7 +38,7 @@ constexpr std::size_t text_characters_max = 600;
 class Composition {
  public:
   Composition(const BuildRecordInput& input, PdfDocument& document, int pages_in_all)
-      : in_(input), flow_(document, size_of(input.paper), furniture(), pages_in_all) {}
+      : in_(input), flow_(document, page_size(input.paper), furniture(), pages_in_all) {}
 
   int run() {
     set_front_page(flow_, in_);
@@ -339,9 +335,13 @@ DocumentFacts facts_of(const BuildRecordInput& in) {
 
 }  // namespace
 
+PageSize page_size(Paper paper) {
+  return paper == Paper::letter ? PageSize{612, 792} : PageSize{595.276, 841.89};
+}
+
 std::string build_record_pdf(const BuildRecordInput& input) {
   const auto compose = [&](int pages_in_all, int& pages) {
-    PdfDocument document(size_of(input.paper), facts_of(input));
+    PdfDocument document(page_size(input.paper), facts_of(input));
     pages = Composition(input, document, pages_in_all).run();
     return document.finish();
   };

@@ -16,10 +16,13 @@
 #include "job/section.h"
 #include "job/snapshot.h"
 #include "job/text.h"
+#include "report/canvas.h"
 
 namespace pumpwright::report {
 
 enum class Paper { a4, letter };
+
+PageSize page_size(Paper paper);
 
 struct BuildRecordInput {
   const job::JobHeader& header;

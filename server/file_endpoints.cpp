@@ -5,7 +5,9 @@
 
 #include "job/section.h"
 #include "report/build_record.h"
+#include "report/customer_letter.h"
 #include "report/drawings.h"
+#include "server/cause_view.h"
 #include "server/endpoints.h"
 #include "server/media_type.h"
 #include "server/problem.h"
@@ -112,6 +114,24 @@ HttpResponse get_record_pdf(Parts& parts, const Call& call) {
                      "attachment; filename=\"" + plain_file_name(call.in_path("number"), ".pdf") + "\"");
 }
 
+// The letter for whoever owns the pump; there is none while its strip-down was not read.
+HttpResponse get_letter(Parts& parts, const Call& call) {
+  want_one_of(call, "language", "en", "es");
+  want_one_of(call, "paper", "a4", "letter");
+  const auto job = drawn(parts, call);
+  const auto& picture = *job.picture;
+  const auto strip_down = job::strip_down_of(picture.snapshot, picture.state);
+  const auto cause = job::cause_of(shipped_causes(), picture.snapshot, picture.state, picture.judgement);
+  if (!strip_down || !cause) throw not_found();
+  return file_answer(
+      "application/pdf",
+      report::customer_letter_pdf({.record = job.input(call),
+                                   .tables = shipped_causes(),
+                                   .strip_down = *strip_down,
+                                   .cause = *cause}),
+      "attachment; filename=\"" + plain_file_name(call.in_path("number"), ".letter.pdf") + "\"");
+}
+
 HttpResponse get_record_json(Parts& parts, const Call& call) {
   return file_answer(
       "application/json; charset=utf-8", parts.shop.record_json(call.in_path("number")),
@@ -153,6 +173,7 @@ std::vector<Route> file_routes(Parts& parts) {
                     .runs = Runs::in_worker,
                     .handler = row(put_attachment)});
   routes.push_back(get("/api/attachments/{hash}", Runs::in_worker, row(get_attachment)));
+  routes.push_back(get("/api/jobs/{number}/letter.pdf", Runs::in_slow_worker, row(get_letter)));
   routes.push_back(get("/api/jobs/{number}/record.pdf", Runs::in_slow_worker, row(get_record_pdf)));
   routes.push_back(get("/api/jobs/{number}/record.json", Runs::in_slow_worker, row(get_record_json)));
   routes.push_back(get("/api/jobs/{number}/tag.svg", Runs::in_worker, row(get_tag)));

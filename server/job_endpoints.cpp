@@ -4,6 +4,8 @@
 
 #include <nlohmann/json.hpp>
 
+#include "job/bench_sheet.h"
+#include "server/cause_view.h"
 #include "server/endpoints.h"
 #include "server/job_view.h"
 #include "server/json_body.h"
@@ -100,6 +102,20 @@ HttpResponse get_seal_map(Parts& parts, const Call& call) {
 HttpResponse get_true_running(Parts& parts, const Call& call) {
   const auto picture = parts.shop.job(call.in_path("number"));
   return json_answer(200, true_view(picture->snapshot, picture->state, picture->judgement));
+}
+
+HttpResponse get_cause(Parts& parts, const Call& call) {
+  const auto picture = parts.shop.job(call.in_path("number"));
+  return json_answer(200, cause_view(picture->snapshot, picture->state, picture->judgement));
+}
+
+HttpResponse try_cause(Parts& parts, const Call& call) {
+  const auto body = json_body(call);
+  body.allow_only({"sheet"});
+  const auto picture = parts.shop.job(call.in_path("number"));
+  const auto sheet = job::decode_strip_down(
+      job::whole_sheet(job::SheetOf::strip_down, "", job::decode_sheet_reading(body.required("sheet"))));
+  return json_answer(200, tried_cause_view(sheet, picture->judgement));
 }
 
 HttpResponse get_spectrum(Parts& parts, const Call& call) {
@@ -207,12 +223,16 @@ std::vector<Route> job_routes(Parts& parts) {
   routes.push_back(get("/api/jobs/{number}/seal-map", row(get_seal_map)));
   routes.push_back(get("/api/jobs/{number}/true-running", row(get_true_running)));
   routes.back().runs = Runs::in_slow_worker;
+  routes.push_back(get("/api/jobs/{number}/cause", row(get_cause)));
+  routes.back().runs = Runs::in_slow_worker;
   routes.push_back(get("/api/jobs/{number}/spectrum", row(get_spectrum)));
   routes.back().runs = Runs::in_slow_worker;
   routes.push_back(post("/api/jobs", allow::job_openers, Runs::in_worker, row(open_job)));
   routes.push_back(post("/api/plan-preview", allow::job_openers, Runs::in_worker, row(preview_plan)));
   routes.push_back(post("/api/jobs/{number}/events", allow::bench_hands, Runs::in_worker, row(hand_in)));
   routes.push_back(post("/api/jobs/{number}/try", allow::bench_hands, Runs::in_worker, row(try_reading)));
+  routes.push_back(
+      post("/api/jobs/{number}/cause", allow::bench_hands, Runs::in_slow_worker, row(try_cause)));
   routes.push_back(post("/api/jobs/{number}/sign", allow::lead_hand, Runs::in_slow_worker, row(sign)));
   return routes;
 }

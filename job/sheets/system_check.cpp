@@ -97,7 +97,7 @@ std::vector<Limit> limits(const JsonReader& whole) {
   limit.id = "system/motor-plate";
   limit.rank = Rank::job;
   if (sheet.motor) {
-    const std::string rated = units_of(sheet).power_text(sheet.motor->rated.value());
+    const std::string& rated = sheet.motor->plate;
     limit.asks = {"pump and plant meet, the motor within " + rated,
                   "bomba e instalación se cortan, el motor dentro de " + rated};
     limit.source = {"the motor's plate, as entered", "", "", Obtained::shop_rule, ""};

@@ -94,7 +94,9 @@ SystemMotor read_motor(const JsonReader& json) {
   json.allow_only({"power", "service_factor", "on_drive", "synchronous_speed", "speed", "current",
                    "no_load_current", "efficiency", "measured"});
   SystemMotor motor;
-  motor.rated = watts(decode_positive(json.required("power"), Kind::power).si);
+  const Written rated = decode_positive(json.required("power"), Kind::power);
+  motor.rated = watts(rated.si);
+  motor.plate = rated.text;
   if (const auto x = json.optional("service_factor")) {
     motor.service_factor = x->number();
     if (!(motor.service_factor >= 1 && motor.service_factor <= 2)) x->refuse("a service factor from 1 to 2");

@@ -34,6 +34,7 @@ struct MotorReadings {
 
 struct SystemMotor {
   Power rated;
+  std::string plate;          // the rated power as written
   double service_factor = 1;  // 1 to 2
   bool on_drive = false;      // fed by a variable-speed drive
   std::optional<Speed> synchronous, nameplate_speed;

@@ -1,7 +1,10 @@
 """`pumpwright cause`: the published example, thin evidence, a job with its own numbers, and what is refused."""
 
 import json
+import shutil
+import tempfile
 import unittest
+from pathlib import Path
 
 import jsonschema
 
@@ -17,6 +20,10 @@ def strip_down(**more):
 
 
 class Cause(ProgramTest):
+    def setUp(self):
+        self.folder = Path(tempfile.mkdtemp())
+        self.addCleanup(shutil.rmtree, self.folder)
+
     def answer(self, file, status):
         jsonschema.validate(file, SCHEMA, jsonschema.Draft202012Validator)
         return self.json_of("cause", "-", status=status, stdin=json.dumps(file).encode())
@@ -70,6 +77,9 @@ class Cause(ProgramTest):
         self.assertEqual(by["margin-small"], ("not-there", "check"))
         self.assertEqual(by["elastomer-cut"], ("there", "hand"))
         self.assertEqual(got["unknown"], [])
+        letter = self.folder / "letter.pdf"
+        self.text_of("cause", "-", "--letter", str(letter), stdin=json.dumps(job).encode())
+        self.assertEqual(letter.read_bytes()[:5], b"%PDF-")
         judged = self.json_of("judge", "-", status=1, stdin=json.dumps(job).encode())
         found = next(c for c in judged["checks"] if c["check"] == "strip-down")
         self.assertEqual(found["verdict"], "pass")
@@ -89,6 +99,7 @@ class Cause(ProgramTest):
                             (strip_down(found=everything[:17]), "at most 16"),
                             (strip_down(hours_run="5 mm"), "/hours_run")):
             self.assertIn(place, self.complaint_of("cause", "-", stdin=json.dumps(file).encode()))
+        self.assertIn("--letter", self.complaint_of("cause", str(EXAMPLE), "--letter", str(self.folder / "l.pdf")))
 
 
 if __name__ == "__main__":

@@ -33,7 +33,7 @@ const performance = { ...promised, test: loop };
 export async function openWithSheets(lead, number) {
   await lead.openLike('G-2117', number, {}, (makeUp) => ({
     ...makeUp,
-    sheets: { ...makeUp.sheets, alignment, balance, rotor, performance, vibration, system },
+    sheets: { ...makeUp.sheets, alignment, balance, rotor, performance, vibration, system, 'strip-down': { complaint: 'drips again' } },
   }));
 }
 
@@ -62,6 +62,7 @@ export async function readSheets(lead, number) {
     reading('b2', 'aligned', 'dial-1', dials),
     reading('b3', 'guarantee', 'gauge-1', { test: { points } }),
     reading('b4', 'vibration', 'meter-1', felt),
+    reading('b6', 'strip-down', undefined, { found: ['heat-checks', 'lost-prime'], not_found: ['track-wide'] }),
     reading('b5', 'operating-point', 'meter-1', { motor: { measured } }),
   );
 }

@@ -31,6 +31,15 @@ const screens = {
   'job-performance': ['/job/G-2211/step/performance/check/guarantee', shows('.sheet-picture')],
   'job-vibration': ['/job/G-2211/step/vibration/check/vibration', shows('.sheet-picture')],
   'job-system': ['/job/G-2211/step/operating-point/check/operating-point', shows('.sheet-picture')],
+  'job-strip-down': ['/job/G-2211/step/strip-down/check/strip-down', shows('.cause-headline')],
+  'strip-down-open': [
+    '/job/G-2212/step/strip-down/check/strip-down',
+    async (page) => {
+      await page.locator('.strip-part summary').first().click();
+      await page.locator('.finding button').first().click();
+      await page.locator('.cause-headline').first().waitFor({ state: 'attached' });
+    },
+  ],
   'system-open': ['/job/G-2212/step/operating-point/check/operating-point', shows('.check-card input')],
   'performance-open': ['/job/G-2212/step/performance/check/guarantee', shows('.check-card input')],
   'alignment-open': ['/job/G-2212/step/align/check/aligned', shows('.check-card input')],

@@ -46,7 +46,7 @@ TEST(CauseTables, EveryFindingIsLeftByACauseAndEveryTitleSaidInBothLanguages) {
   }
   EXPECT_EQ(linked.size(), tables().findings().size());
   for (const auto& cause : tables().causes()) {
-    EXPECT_FALSE(cause.title.es.empty() || cause.change.en.empty() || cause.change.es.empty()) << cause.id;
+    EXPECT_FALSE(cause.title.es.empty() || cause.change.en.empty() || cause.change.es.empty() || cause.owner.es.empty()) << cause.id;
   }
   for (const auto& finding : tables().findings()) {
     EXPECT_FALSE(finding.title.es.empty() || finding.look.es.empty()) << finding.id;

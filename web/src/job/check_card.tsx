@@ -11,6 +11,7 @@ import { t } from '../text/text';
 import { announce } from '../widgets/announce';
 import { WorkButton } from '../widgets/busy';
 import { Field, Notice } from '../widgets/form';
+import { Later } from '../widgets/later';
 import { NotJudged, VerdictBanner, verdictWord } from '../widgets/verdict';
 import { acceptDeviation, type ReadingBody, takeReading } from './bench_acts';
 import { ConfirmationInput, type InputProps, SizeInput, ValueInput } from './inputs';
@@ -19,10 +20,16 @@ import { Limits } from './limits';
 import { rawText } from './raw_reading';
 import { Where } from './where';
 
+const stripDownInput = () => import('../cause/strip_down_input').then((m) => m.default);
+
 function Input(props: InputProps & { view: JobView }) {
   if (props.check.kind === 'confirmation') return <ConfirmationInput {...props} />;
   if (props.check.kind === 'size') return <SizeInput {...props} />;
   if (props.check.kind === 'sweep') return <SweepEntry {...props} />;
+  if (props.check.sheet === 'strip-down')
+    return (
+      <Later load={stripDownInput} props={props} otherwise={<Notice kind="plain">{t('noAnswer')}</Notice>} />
+    );
   if (props.check.kind === 'sheet') return <SheetInput {...props} />;
   return <ValueInput {...props} />;
 }

@@ -1,5 +1,6 @@
 // The proof behind a verdict: picture or computation, what would settle it, and every reading ever taken of this check.
 import type { CheckView, JobView, JudgedReading, LimitView, ReadingView } from '../api/types';
+import { causeTyped } from '../cause/tried_cause';
 import { keptOf } from '../outbox/outbox';
 import { say, show, timeText } from '../session/preferences';
 import { Remarks, SheetFigures } from '../sheets/sheet_proof';
@@ -198,6 +199,8 @@ const sealSheet = () => import('../seal/seal_sheet').then((m) => m.default);
 /** Whether the seal's service sheet is part of this check's proof. */
 const asksForSheet = (check: CheckView): boolean => check.step === 'seal-service' || check.kind === 'service';
 
+const causeSheet = () => import('../cause/cause_sheet').then((m) => m.default);
+
 const trueSheet = () => import('../true/true_sheet').then((m) => m.default);
 
 export function Proof({ view, check }: { view: JobView; check: CheckView }) {
@@ -226,7 +229,8 @@ export function Proof({ view, check }: { view: JobView; check: CheckView }) {
       {standing.length === 0 &&
         here.length === 0 &&
         now?.check !== source.id &&
-        !(typed && saysSomething(typed)) && <p class="quiet">{t('noProofYet')}</p>}
+        !(typed && saysSomething(typed)) &&
+        causeTyped.value?.check !== source.id && <p class="quiet">{t('noProofYet')}</p>}
       {standing.length > 1 && <p class="quiet">{t('bothStand')}</p>}
       {(drawn ? standing : []).map((j, i) => (
         <Judged
@@ -238,6 +242,14 @@ export function Proof({ view, check }: { view: JobView; check: CheckView }) {
       ))}
       {drawn && <ChainBar check={check} />}
       <Earlier readings={readings} />
+      {drawn && check.sheet === 'strip-down' && (
+        <Later
+          key={view.number}
+          load={causeSheet}
+          props={{ view, check }}
+          otherwise={<Notice kind="plain">{t('noAnswer')}</Notice>}
+        />
+      )}
       {drawn && check.kind === 'sweep' && (
         <Later
           key={check.turning}
