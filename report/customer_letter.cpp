@@ -21,8 +21,10 @@ using reliability::Seen;
 
 constexpr std::size_t most_found = 7;
 constexpr std::size_t most_done = 7;
-constexpr std::size_t text_characters_max = 300;
-constexpr double picture_height = 215;
+constexpr std::size_t text_characters_max = 180;
+constexpr std::size_t place_characters_max = 60;
+// Tried one after the other until all is on one page.
+constexpr std::array<double, 3> picture_heights{215, 180, 0};
 
 // What an owner understands of a build, in the order of a letter. Of the plan's checks, those it has.
 constexpr std::array<std::string_view, 11> told_checks{
@@ -41,10 +43,13 @@ Type small() {
 
 class Letter {
  public:
-  Letter(const CustomerLetterInput& input, PdfDocument& document)
-      : in_(input), flow_(document, page_size(input.record.paper), furniture(), 1) {}
+  Letter(const CustomerLetterInput& input, PdfDocument& document, double picture_height)
+      : in_(input),
+        picture_height_(picture_height),
+        flow_(document, page_size(input.record.paper), furniture(), 1) {}
 
-  void set() {
+  // How many pages it took.
+  int set() {
     head();
     found();
     why();
@@ -53,6 +58,7 @@ class Letter {
     change();
     sign();
     flow_.finish();
+    return flow_.page();
   }
 
  private:
@@ -106,7 +112,8 @@ class Letter {
   std::string finding_line(const job::FoundThing& thing) const {
     const auto which = in_.tables.finding(thing.finding);
     std::string line = which ? say(in_.tables.findings()[*which].title) : thing.said;
-    if (!thing.where.empty()) line += " (" + cut(thing.where) + ")";
+    if (!thing.where.empty())
+      line += " (" + shortened(thing.where, place_characters_max, in_.record.language) + ")";
     return line;
   }
 
@@ -136,8 +143,9 @@ class Letter {
   }
 
   void picture() {
+    if (picture_height_ == 0) return;
     flow_.advance(6);
-    const Box box{flow_.left(), flow_.y(), flow_.width(), picture_height};
+    const Box box{flow_.left(), flow_.y(), flow_.width(), picture_height_};
     flow_.advance(
         draw_section(flow_.canvas(), box, whole_view(in_.record.section, {}), in_.record.language).height);
   }
@@ -195,24 +203,33 @@ class Letter {
   }
 
   const CustomerLetterInput& in_;
+  double picture_height_;
   PageFlow flow_;
 };
+
+DocumentFacts facts_of(const BuildRecordInput& record) {
+  const bool spanish = record.language == job::Language::spanish;
+  DocumentFacts facts;
+  facts.title = (spanish ? "Por qué volvió su bomba, trabajo " : "Why your pump came back, job ") +
+                record.header.number;
+  facts.author = "Pumpwright";
+  facts.subject = record.header.pump;
+  facts.keywords = record.record_hash;
+  facts.date = job::format_utc_time(last_event(record.state, record.header.opened));
+  return facts;
+}
 
 }  // namespace
 
 std::string customer_letter_pdf(const CustomerLetterInput& input) {
-  const auto& record = input.record;
-  const bool spanish = record.language == job::Language::spanish;
-  PdfDocument document(
-      page_size(record.paper),
-      {.title = (spanish ? "Por qué volvió su bomba, trabajo " : "Why your pump came back, job ") +
-                record.header.number,
-       .author = "Pumpwright",
-       .subject = record.header.pump,
-       .keywords = record.record_hash,
-       .date = job::format_utc_time(last_event(record.state, record.header.opened))});
-  Letter(input, document).set();
-  return document.finish();
+  std::string bytes;
+  for (const double picture_height : picture_heights) {
+    PdfDocument document(page_size(input.record.paper), facts_of(input.record));
+    const int pages = Letter(input, document, picture_height).set();
+    bytes = document.finish();
+    if (pages == 1) break;
+  }
+  return bytes;
 }
 
 }  // namespace pumpwright::report

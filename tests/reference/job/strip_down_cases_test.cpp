@@ -67,7 +67,7 @@ Score score(bool held_out) {
     testing::expect_outside(
         {"Cause: place of the one the guide names, " + written.at("name").get<std::string>(),
          written.at("source").get<std::string>(), testing::Obtained::read, "1", static_cast<double>(rank), "",
-         0});
+         1});
   }
   return out;
 }

@@ -46,7 +46,9 @@ TEST(CauseTables, EveryFindingIsLeftByACauseAndEveryTitleSaidInBothLanguages) {
   }
   EXPECT_EQ(linked.size(), tables().findings().size());
   for (const auto& cause : tables().causes()) {
-    EXPECT_FALSE(cause.title.es.empty() || cause.change.en.empty() || cause.change.es.empty() || cause.owner.es.empty()) << cause.id;
+    EXPECT_FALSE(cause.title.es.empty() || cause.change.en.empty() || cause.change.es.empty() ||
+                 cause.owner.es.empty())
+        << cause.id;
   }
   for (const auto& finding : tables().findings()) {
     EXPECT_FALSE(finding.title.es.empty() || finding.look.es.empty()) << finding.id;
@@ -98,7 +100,7 @@ TEST(StripDown, TheWidthsOfTrackAndFaceSayWhetherItRanTrue) {
   EXPECT_NEAR(wide.track->expanded.value(), 0.0408e-3, 1e-7);
   EXPECT_EQ(seen(wide, "track-wide"), Seen::present);
   EXPECT_EQ(seen(wide, "track-narrow"), Seen::absent);
-  EXPECT_NE(track_text(wide).en.find("moved 0.3 mm ± 0.041 mm"), std::string::npos) << track_text(wide).en;
+  EXPECT_NE(track_text(wide).en.find("moved 0.30 mm ± 0.041 mm"), std::string::npos) << track_text(wide).en;
   const auto true_one =
       cause_of(tables(), decoded({{"measured", {{"track_width", "3.12 mm"}, {"narrow_face", "3.1 mm"}}}}));
   EXPECT_EQ(seen(true_one, "track-wide"), Seen::absent);

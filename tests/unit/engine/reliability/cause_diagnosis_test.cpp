@@ -31,8 +31,11 @@ TEST(CauseDiagnosis, NamesTheCauseOnceItsOwnFindingIsThere) {
   EXPECT_TRUE(found.next.empty());
   const auto& first = found.ranked.front();
   EXPECT_EQ(first.cause, 0U);
-  ASSERT_EQ(first.evidence.size(), 2U);  // the third finding is none of its own and hardly weighs
-  EXPECT_GT(first.evidence[0].weight, 0);
+  // Its own finding weighs most; that the rival's is not there speaks for it too, a little.
+  ASSERT_EQ(first.evidence.size(), 3U);
+  EXPECT_EQ(first.evidence[0].finding, 1U);
+  EXPECT_EQ(first.evidence[2].finding, 2U);
+  EXPECT_GT(first.evidence[2].weight, 0);
 }
 
 TEST(CauseDiagnosis, AWeightIsTheLogarithmOfTheOddsItChanges) {
