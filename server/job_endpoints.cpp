@@ -10,6 +10,7 @@
 #include "server/job_view.h"
 #include "server/json_body.h"
 #include "server/make_up_form.h"
+#include "server/past_view.h"
 #include "server/problem.h"
 #include "server/seal_map_view.h"
 #include "server/seal_view.h"
@@ -102,6 +103,11 @@ HttpResponse get_seal_map(Parts& parts, const Call& call) {
 HttpResponse get_true_running(Parts& parts, const Call& call) {
   const auto picture = parts.shop.job(call.in_path("number"));
   return json_answer(200, true_view(picture->snapshot, picture->state, picture->judgement));
+}
+
+HttpResponse get_past(Parts& parts, const Call& call) {
+  const auto& number = call.in_path("number");
+  return json_answer(200, past_view(*parts.shop.job(number), parts.shop.past_of(number)));
 }
 
 HttpResponse get_cause(Parts& parts, const Call& call) {
@@ -222,6 +228,8 @@ std::vector<Route> job_routes(Parts& parts) {
   routes.push_back(get("/api/jobs/{number}/seal", row(get_seal)));
   routes.push_back(get("/api/jobs/{number}/seal-map", row(get_seal_map)));
   routes.push_back(get("/api/jobs/{number}/true-running", row(get_true_running)));
+  routes.back().runs = Runs::in_slow_worker;
+  routes.push_back(get("/api/jobs/{number}/past", row(get_past)));
   routes.back().runs = Runs::in_slow_worker;
   routes.push_back(get("/api/jobs/{number}/cause", row(get_cause)));
   routes.back().runs = Runs::in_slow_worker;

@@ -18,6 +18,7 @@ namespace pumpwright::shop {
 namespace {
 
 constexpr std::size_t search_count_max = 200;
+constexpr std::size_t past_builds_max = 10;
 
 void want_lead(const Hand& hand) {
   if (!may(hand.person.role, Act::answer_for))
@@ -156,6 +157,19 @@ std::vector<JobCard> Shop::earlier(const std::string& pump, const std::string& s
     return serial.empty() ? card.pump == pump : card.serial == serial;
   });
   return out;
+}
+
+PumpPast Shop::past_of(const std::string& number) const {
+  const auto picture = job(number);
+  const job::JobHeader& header = picture->logged.file.header;
+  if (header.serial.empty()) return {};
+  // The job opened last comes first; what stands behind this one was opened before it.
+  auto cards = earlier(header.pump, header.serial);
+  const auto itself =
+      std::find_if(cards.begin(), cards.end(), [&](const JobCard& card) { return card.number == number; });
+  cards.erase(cards.begin(), itself == cards.end() ? cards.begin() : std::next(itself));
+  if (cards.size() > past_builds_max) cards.resize(past_builds_max);
+  return shop::past_of(impl_->store.events(), number, cards);
 }
 
 std::vector<job::Check> Shop::held_back_by_limits() const {

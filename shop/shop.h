@@ -17,6 +17,7 @@
 #include "job/judgement.h"
 #include "shop/job_card.h"
 #include "shop/passwords.h"
+#include "shop/past_builds.h"
 #include "shop/person.h"
 #include "shop/refused.h"
 #include "shop/shop_state.h"
@@ -135,6 +136,9 @@ class Shop {
   std::vector<JobCard> search(const std::string& text, std::size_t count_max) const;
   // Earlier jobs of the same serial, else of the same pump; newest first.
   std::vector<JobCard> earlier(const std::string& pump, const std::string& serial) const;
+  // What is remembered of the pump in that job, from at most 10 jobs of its serial number that were opened
+  // before it. Refused::not_found as job().
+  PumpPast past_of(const std::string& number) const;
 
   // Checks of open jobs whose deciding limit may not decide until the shop stands behind it; one for each
   // such limit.

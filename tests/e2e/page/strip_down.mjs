@@ -60,6 +60,16 @@ async function strippedByKeyboard({ browser, shop }) {
     proof.getByRole('link', { name: /Letter to the pump’s owner/ }).click(),
   ]);
   assert.match(letter.suggestedFilename(), /letter\.pdf$/);
+
+  // The same pump in a job after that: what was said to change is not forgotten.
+  await lead.openLike('G-2117', 'G-2219');
+  await page.goto(`${shop.address}/job/G-2219`);
+  const past = page.locator('.past');
+  await hand.press(past.locator('summary'));
+  await past.getByText(/Most likely: faces ran dry/).waitFor();
+  await past.getByText(/Then said to change: Prove it filled and vented/).waitFor();
+  await past.locator('caption', { hasText: 'From build to build' }).waitFor();
+  await page.screenshot({ path: `${pictures}pump-past.png`, fullPage: true });
   assert.deepEqual(page.faults, []);
 }
 

@@ -206,6 +206,32 @@ TEST(ShopJobs, FoundByAnyOfItsNamesAndByItsEarlierBuilds) {
   EXPECT_EQ(bench.shop().earlier("", "GH-0043").size(), 1U);
 }
 
+TEST(ShopJobs, APumpIsRememberedByItsSerialNumberFromTheJobsBeforeThisOne) {
+  BenchShop bench;
+  bench.open_demo("greenhouse-circulator");
+  bench.work_through("greenhouse-circulator");
+  bench.open_demo("orchard-wash");
+  const auto again = [&](const std::string& number, const std::string& serial) {
+    json document = job::testing::demo("greenhouse-circulator");
+    document["job"]["number"] = number;
+    document["job"]["serial"] = serial;
+    return bench.shop().open_job(
+        bench.hand("J.M."),
+        {bench.envelope(), json{{"job", document["job"]}, {"make_up", document["make_up"]}}.dump()});
+  };
+  again("G-3001", "GH-0043");
+  again("G-3002", "");
+  const auto past = bench.shop().past_of("G-3001");
+  ASSERT_EQ(past.builds.size(), 1U);
+  EXPECT_EQ(past.builds[0].card.number, "G-2117");
+  EXPECT_FALSE(past.builds[0].values.empty());
+  EXPECT_TRUE(past.now.empty());
+  EXPECT_EQ(check_of_series(past.builds[0].values[0].series), past.builds[0].values[0].series.substr(6));
+  EXPECT_TRUE(bench.shop().past_of("G-2117").builds.empty());
+  EXPECT_TRUE(bench.shop().past_of("G-3002").builds.empty());  // without a serial number nobody knows it
+  EXPECT_THROW(bench.shop().past_of("Z-1"), Refused);
+}
+
 TEST(ShopJobs, TheIndexMadeAnewEqualsTheOneThatGrew) {
   BenchShop bench;
   for (const auto* name : {"greenhouse-circulator", "orchard-wash", "aquarium-seawater"}) {

@@ -10,6 +10,8 @@ import { t } from '../text/text';
 import { Busy, WorkButton } from '../widgets/busy';
 import { Dialog } from '../widgets/dialog';
 import { Field, Notice } from '../widgets/form';
+import { Later } from '../widgets/later';
+import { useTurn } from '../widgets/turn';
 import { VerdictIcon } from '../widgets/verdict';
 import { placeOn, waitFor } from './bench_acts';
 import { checkOf, checksOf, nextStepId, openJob, stepOf, wantedCheck, watchJob } from './job_state';
@@ -89,6 +91,14 @@ function JobHead({ view }: { view: JobView }) {
       {open && <PlaceDialog view={view} onClose={() => setOpen(false)} />}
     </div>
   );
+}
+
+const pumpPast = () => import('../past/pump_past').then((m) => m.default);
+
+/** Once the rest stands; nothing for a pump the shop does not know. */
+function Past({ view }: { view: JobView }) {
+  const drawn = useTurn();
+  return drawn ? <Later key={view.number} load={pumpPast} props={{ view }} otherwise={null} /> : null;
 }
 
 function useKeys() {
@@ -204,6 +214,7 @@ export function JobPage({
               heightMax={wide ? 560 : 300}
             />
           )}
+          <Past view={view} />
           <StepList view={view} current={shownStep?.id ?? null} />
         </section>
         <div class="column-step">

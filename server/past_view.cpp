@@ -1,0 +1,143 @@
+#include "server/past_view.h"
+
+#include <algorithm>
+#include <map>
+#include <optional>
+
+#include <nlohmann/json.hpp>
+
+#include "job/cause_wording.h"
+#include "server/amount_json.h"
+#include "server/cause_view.h"
+
+namespace pumpwright::server {
+namespace {
+
+using job::Text;
+using nlohmann::json;
+
+// The last of each check.
+std::map<std::string, double> last_by_check(const std::vector<store::IndexValue>& values) {
+  std::map<std::string, std::pair<std::string, double>> last;
+  for (const auto& value : values) {
+    auto& [at, number] = last[shop::check_of_series(value.series)];
+    if (value.at < at) continue;
+    at = value.at;
+    number = value.number;
+  }
+  std::map<std::string, double> out;
+  for (const auto& [check, found] : last)
+    out[check] = found.second;
+  return out;
+}
+
+json cause_of_build(const shop::PastBuild& build) {
+  if (!build.strip_down) return nullptr;
+  const auto& tables = shipped_causes();
+  const auto finding = job::cause_of(tables, *build.strip_down);
+  json change = json::array();
+  for (const std::size_t cause : finding.diagnosis.named)
+    change.push_back(text_json(tables.causes()[cause].change));
+  return {{"headline", text_json(headline_text(tables, finding))}, {"change", std::move(change)}};
+}
+
+json deviations_view(const shop::PastBuild& build, const job::Plan& plan) {
+  json out = json::array();
+  for (const auto& [id, accepted] : build.deviations) {
+    const job::Check* check = plan.find(id);
+    out.push_back({{"check", check == nullptr ? same_in_both(id) : text_json(check->title)},
+                   {"reason", accepted.reason},
+                   {"actor", accepted.actor}});
+  }
+  return out;
+}
+
+json build_view(const shop::PastBuild& build, const job::Plan& plan) {
+  const auto& strip = build.strip_down;
+  return {{"number", build.card.number},
+          {"opened", build.card.opened},
+          {"released", build.card.released},
+          {"reason", text_or_null(build.header.reason)},
+          {"complaint", strip ? text_or_null(strip->complaint) : json(nullptr)},
+          {"hours_run", strip && strip->hours_run ? json(strip->hours_run->text) : json(nullptr)},
+          {"cause", cause_of_build(build)},
+          {"deviations", deviations_view(build, plan)}};
+}
+
+// "grows" or "shrinks" when every build of three or more read more, or less, than the one before.
+json moving(const std::vector<double>& oldest_first) {
+  if (oldest_first.size() < 3) return nullptr;
+  const auto steps = [&](auto beyond) {
+    return std::adjacent_find(oldest_first.begin(), oldest_first.end(),
+                              [&](double a, double b) { return !beyond(b, a); }) == oldest_first.end();
+  };
+  if (steps(std::greater<>())) return "grows";
+  return steps(std::less<>()) ? json("shrinks") : json(nullptr);
+}
+
+// In the unit of the check's deciding limit, so that what stands side by side can be compared.
+json amount_of(const job::Check& check, double si) {
+  const AnyQuantity value(check.quantity, si);
+  if (!check.limits.empty())
+    for (const auto* bound : {&check.limits.front().upper, &check.limits.front().lower})
+      if (*bound && (*bound)->unit != nullptr)
+        return amount_json(value, units_beside(*(*bound)->unit, value), 0);
+  return amount_json(value);
+}
+
+class Readings {
+ public:
+  Readings(const shop::JobPicture& picture, const shop::PumpPast& past) : picture_(picture) {
+    for (auto build = past.builds.rbegin(); build != past.builds.rend(); ++build)
+      columns_.push_back({build->card.number, last_by_check(build->values)});
+    columns_.push_back({picture.logged.file.header.number, last_by_check(past.now)});
+  }
+
+  // One row for each check of the present plan that was read in an earlier build.
+  json view() const {
+    json rows = json::array();
+    for (const auto& step : picture_.snapshot.plan.steps)
+      for (const auto& check : step.checks)
+        if (auto row = row_of(step, check)) rows.push_back(std::move(*row));
+    return rows;
+  }
+
+ private:
+  struct Column {
+    std::string number;
+    std::map<std::string, double> values;
+  };
+
+  std::optional<json> row_of(const job::Step& step, const job::Check& check) const {
+    json cells = json::array();
+    std::vector<double> read;
+    std::size_t before = 0;
+    for (const Column& column : columns_) {
+      const auto at = column.values.find(check.id);
+      if (at == column.values.end()) continue;
+      if (&column != &columns_.back()) ++before;
+      read.push_back(at->second);
+      cells.push_back({{"number", column.number}, {"value", amount_of(check, at->second)}});
+    }
+    if (before == 0) return std::nullopt;
+    return json{{"step", step.id},
+                {"check", check.id},
+                {"title", text_json(check.title)},
+                {"values", std::move(cells)},
+                {"moves", moving(read)}};
+  }
+
+  const shop::JobPicture& picture_;
+  std::vector<Column> columns_;  // oldest first, the job itself last
+};
+
+}  // namespace
+
+json past_view(const shop::JobPicture& picture, const shop::PumpPast& past) {
+  json builds = json::array();
+  for (const auto& build : past.builds)
+    builds.push_back(build_view(build, picture.snapshot.plan));
+  return {{"builds", std::move(builds)}, {"readings", Readings(picture, past).view()}};
+}
+
+}  // namespace pumpwright::server

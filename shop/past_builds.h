@@ -1,0 +1,36 @@
+// What the shop remembers of a pump: its earlier jobs here, as a hand wants to know them that opens it again.
+#pragma once
+
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "job/job_log.h"
+#include "job/sheets/strip_down_sheet.h"
+#include "shop/job_card.h"
+#include "store/event_log.h"
+#include "store/index.h"
+
+namespace pumpwright::shop {
+
+struct PastBuild {
+  JobCard card;
+  job::JobHeader header;
+  std::map<std::string, job::DeviationAccepted> deviations;  // by check
+  std::optional<job::StripDownSheet> strip_down;             // as it was read
+  std::vector<store::IndexValue> values;                     // readings that stand, as series "check/<id>"
+};
+
+struct PumpPast {
+  std::vector<PastBuild> builds;       // of the same serial number, newest first
+  std::vector<store::IndexValue> now;  // what stands in the job itself
+};
+
+// The check of such a series; empty for another series.
+std::string check_of_series(const std::string& series);
+
+// Of the job itself and of those earlier ones. `cards`: newest first, none of them the job's own.
+PumpPast past_of(const store::EventLog& events, const std::string& number, const std::vector<JobCard>& cards);
+
+}  // namespace pumpwright::shop
