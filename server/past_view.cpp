@@ -1,6 +1,7 @@
 #include "server/past_view.h"
 
 #include <algorithm>
+#include <cmath>
 #include <map>
 #include <optional>
 
@@ -75,14 +76,15 @@ json moving(const std::vector<double>& oldest_first) {
   return steps(std::less<>()) ? json("shrinks") : json(nullptr);
 }
 
-// In the unit of the check's deciding limit, so that what stands side by side can be compared.
-json amount_of(const job::Check& check, double si) {
+// As an indicator or a micrometer shows a length.
+constexpr double shown_step_m = 2.54e-6;
+
+// All of a row in one unit, that of its largest, so that what stands side by side can be compared.
+json amount_of(const job::Check& check, double si, double largest_si) {
   const AnyQuantity value(check.quantity, si);
-  if (!check.limits.empty())
-    for (const auto* bound : {&check.limits.front().upper, &check.limits.front().lower})
-      if (*bound && (*bound)->unit != nullptr)
-        return amount_json(value, units_beside(*(*bound)->unit, value), 0);
-  return amount_json(value);
+  const Unit& unit = suitable_unit(check.quantity, largest_si, System::inch);
+  return amount_json(value, units_beside(unit, AnyQuantity(check.quantity, largest_si)),
+                     check.quantity == Kind::length ? shown_step_m : 0);
 }
 
 class Readings {
@@ -109,22 +111,27 @@ class Readings {
   };
 
   std::optional<json> row_of(const job::Step& step, const job::Check& check) const {
-    json cells = json::array();
-    std::vector<double> read;
-    std::size_t before = 0;
+    std::vector<std::pair<std::string, double>> read;
+    double largest = 0;
     for (const Column& column : columns_) {
       const auto at = column.values.find(check.id);
       if (at == column.values.end()) continue;
-      if (&column != &columns_.back()) ++before;
-      read.push_back(at->second);
-      cells.push_back({{"number", column.number}, {"value", amount_of(check, at->second)}});
+      read.emplace_back(column.number, at->second);
+      largest = std::max(largest, std::fabs(at->second));
     }
-    if (before == 0) return std::nullopt;
+    if (read.empty() || read.front().first == columns_.back().number) return std::nullopt;
+    json cells = json::array();
+    std::vector<double> values;
+    values.reserve(read.size());
+    for (const auto& [number, value] : read) {
+      cells.push_back({{"number", number}, {"value", amount_of(check, value, largest)}});
+      values.push_back(value);
+    }
     return json{{"step", step.id},
                 {"check", check.id},
                 {"title", text_json(check.title)},
                 {"values", std::move(cells)},
-                {"moves", moving(read)}};
+                {"moves", moving(values)}};
   }
 
   const shop::JobPicture& picture_;
