@@ -39,6 +39,7 @@ const std::map<Word, Text>& words() {
        {"Job with its plan frozen written to", "Trabajo con su plan congelado escrito en"}},
       {Word::report_written, {"Build record written to", "Registro de montaje escrito en"}},
       {Word::drawings_written, {"Drawings written to", "Dibujos escritos en"}},
+      {Word::readings_written, {"Readings written to", "Lecturas escritas en"}},
       {Word::settle, {"would settle it", "lo resolvería"}},
       {Word::simple, {"simple", "simple"}},
       {Word::source, {"source", "fuente"}},

@@ -31,6 +31,7 @@ enum class Word {
   plan_written,
   report_written,
   drawings_written,
+  readings_written,
   settle,
   simple,
   source,

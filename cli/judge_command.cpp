@@ -16,6 +16,7 @@ struct JudgeArguments {
   std::string file;
   std::string report;
   std::string drawings;
+  std::string readings;
   std::string paper = "a4";
   std::string language = "en";
   std::string catalog;
@@ -28,6 +29,7 @@ std::string written_text(const JudgeArguments& a, job::Language language) {
   std::string text;
   if (!a.report.empty()) text += say(Word::report_written, language) + " " + a.report + "\n";
   if (!a.drawings.empty()) text += say(Word::drawings_written, language) + " " + a.drawings + "\n";
+  if (!a.readings.empty()) text += say(Word::readings_written, language) + " " + a.readings + "\n";
   return text.empty() ? text : "\n" + text;
 }
 
@@ -39,6 +41,7 @@ Answer run_judge(const JudgeArguments& a, const Surroundings& surroundings) {
   write_record(session, verdict,
                {.report = a.report,
                 .drawings = a.drawings,
+                .readings = a.readings,
                 .language = language,
                 .paper = a.paper == "letter" ? report::Paper::letter : report::Paper::a4});
   std::string text =
@@ -61,6 +64,8 @@ void add_judge_command(CLI::App& app, Action& chosen) {
   is_file(*judge->add_option("--report", a->report, "Write the build record to this file, as PDF"));
   is_directory(*judge->add_option("--drawings", a->drawings,
                                   "Write the drawings of the record into this directory, as SVG and PNG"));
+  is_file(*judge->add_option("--readings", a->readings,
+                             "Write every judged reading to this file as a table, CSV (SI units)"));
   add_choice(*judge, "--paper", a->paper, {"a4", "letter"}, "Paper of the build record (default a4)");
   add_choice(*judge, "--language", a->language, {"en", "es"},
              "Language of text, record and drawings (default en)");

@@ -9,6 +9,7 @@
 #include "catalog/digest.h"
 #include "cli/command.h"
 #include "report/drawings.h"
+#include "report/readings_csv.h"
 
 namespace pumpwright {
 namespace {
@@ -45,7 +46,7 @@ std::string record_hash(const JobSession& session) {
 }
 
 void write_record(const JobSession& session, const JobVerdict& verdict, const RecordFiles& files) {
-  if (files.report.empty() && files.drawings.empty()) return;
+  if (files.report.empty() && files.drawings.empty() && files.readings.empty()) return;
   const auto section = job::section_of(session.snapshot.make_up);
   const report::BuildRecordInput input{.header = session.file.header,
                                        .snapshot = session.snapshot,
@@ -60,6 +61,7 @@ void write_record(const JobSession& session, const JobVerdict& verdict, const Re
     write_output(files.report, pdf, "--report");
   }
   if (!files.drawings.empty()) write_drawings(input, files.drawings);
+  if (!files.readings.empty()) write_output(files.readings, report::readings_csv(input), "--readings");
 }
 
 }  // namespace pumpwright

@@ -1,4 +1,4 @@
-// The files that `pumpwright judge` writes: the build record and its drawings.
+// The files that `pumpwright judge` writes: the build record, its drawings, its readings as a table.
 #pragma once
 
 #include <string>
@@ -12,6 +12,7 @@ namespace pumpwright {
 struct RecordFiles {
   std::string report;    // PDF
   std::string drawings;  // directory, made when it is not there: an SVG and a PNG of every drawing
+  std::string readings;  // CSV
   job::Language language = job::Language::english;
   report::Paper paper = report::Paper::a4;
 };
@@ -19,7 +20,7 @@ struct RecordFiles {
 // The hash printed on the record: BLAKE2b-256 over the job file exactly as it was read.
 std::string record_hash(const JobSession& session);
 
-// Throws BadInput naming "--report" or "--drawings" when something can not be written.
+// Throws BadInput naming "--report", "--drawings" or "--readings" when something can not be written.
 void write_record(const JobSession& session, const JobVerdict& verdict, const RecordFiles& files);
 
 }  // namespace pumpwright

@@ -7,6 +7,7 @@
 #include "report/build_record.h"
 #include "report/customer_letter.h"
 #include "report/drawings.h"
+#include "report/readings_csv.h"
 #include "server/cause_view.h"
 #include "server/endpoints.h"
 #include "server/media_type.h"
@@ -114,6 +115,14 @@ HttpResponse get_record_pdf(Parts& parts, const Call& call) {
                      "attachment; filename=\"" + plain_file_name(call.in_path("number"), ".pdf") + "\"");
 }
 
+HttpResponse get_readings_csv(Parts& parts, const Call& call) {
+  want_one_of(call, "language", "en", "es");
+  const auto job = drawn(parts, call);
+  return file_answer(
+      "text/csv; charset=utf-8", report::readings_csv(job.input(call)),
+      "attachment; filename=\"" + plain_file_name(call.in_path("number"), ".readings.csv") + "\"");
+}
+
 // The letter for whoever owns the pump; there is none while its strip-down was not read.
 HttpResponse get_letter(Parts& parts, const Call& call) {
   want_one_of(call, "language", "en", "es");
@@ -173,6 +182,7 @@ std::vector<Route> file_routes(Parts& parts) {
                     .runs = Runs::in_worker,
                     .handler = row(put_attachment)});
   routes.push_back(get("/api/attachments/{hash}", Runs::in_worker, row(get_attachment)));
+  routes.push_back(get("/api/jobs/{number}/readings.csv", Runs::in_slow_worker, row(get_readings_csv)));
   routes.push_back(get("/api/jobs/{number}/letter.pdf", Runs::in_slow_worker, row(get_letter)));
   routes.push_back(get("/api/jobs/{number}/record.pdf", Runs::in_slow_worker, row(get_record_pdf)));
   routes.push_back(get("/api/jobs/{number}/record.json", Runs::in_slow_worker, row(get_record_json)));

@@ -1,5 +1,6 @@
 """`pumpwright plan` and `pumpwright judge` on the demonstration jobs."""
 
+import csv
 import json
 import shutil
 import subprocess
@@ -203,7 +204,25 @@ class Job(ProgramTest):
             else:
                 self.assertEqual(path.read_bytes()[:8], b"\x89PNG\r\n\x1a\n")
 
+    def test_the_readings_come_as_a_table_that_agrees_with_the_verdicts(self):
+        table = self.folder / "readings.csv"
+        self.text_of("judge", GREENHOUSE, "--readings", str(table))
+        with table.open(newline="", encoding="utf-8") as lines:
+            rows = list(csv.DictReader(lines))
+        judged = {c["check"]: c for c in self.json_of("judge", GREENHOUSE)["checks"]}
+        self.assertEqual({r["check"] for r in rows}, set(judged))
+        for row in rows:
+            (reading,) = [r for r in judged[row["check"]]["readings"] if (r["reading"] or "") == row["reading"]]
+            self.assertEqual((row["verdict"], row["reason"], row["as_written"]), (reading["verdict"], reading["reason"], reading["as_written"] or ""))
+            if reading["value_si"] is None:
+                self.assertEqual((row["value"], row["unit"]), ("", ""))
+            else:
+                self.assertAlmostEqual(float(row["value"]), reading["value_si"], delta=1e-9 * abs(reading["value_si"]))
+        end_float = next(r for r in rows if r["check"] == "end-float")
+        self.assertEqual((end_float["job"], end_float["unit"], end_float["instrument"]), ("G-2117", "m", "dial-1"))
+
     def test_what_can_not_be_written_is_refused(self):
+        self.assertIn("--readings", self.complaint_of("judge", GREENHOUSE, "--readings", str(self.folder / "no/such.csv")))
         self.assertIn("--report", self.complaint_of("judge", GREENHOUSE, "--report", str(self.folder / "no/such/dir.pdf")))
         self.assertIn("--report", self.complaint_of("judge", GREENHOUSE, "--report", str(self.folder)))
         file = self.folder / "file"

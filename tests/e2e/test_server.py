@@ -41,6 +41,8 @@ SCENARIOS = [
     ("GET", "/api/jobs/{job}/letter.pdf", None, ROLES[1:], 404, ["not-found"], ["%PDF-"]),
     ("GET", "/api/jobs/{job}/letter.pdf?paper=a3", None, ROLES[1:], 400, ["paper"], ["%PDF-"]),
     ("GET", "/api/jobs/{job}/past", None, ROLES[1:], 200, ['"builds":[]', '"readings":[]'], ["argon2"]),
+    ("GET", "/api/jobs/{job}/readings.csv", None, ROLES[1:], 200, ["job,serial,step,check", "vapour-margin"], ["argon2"]),
+    ("GET", "/api/jobs/none/readings.csv", None, ROLES[1:], 404, ["not-found"], ["sqlite"]),
     ("GET", "/api/jobs/none/past", None, ROLES[1:], 404, ["not-found"], ["sqlite"]),
     ("GET", "/api/jobs/none/cause", None, ROLES[1:], 404, ["not-found"], ["sqlite"]),
     ("POST", "/api/jobs/{job}/cause", "strip", ROLES[3:], 200, ['"told":true', "assembly"], []),

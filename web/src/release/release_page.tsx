@@ -184,6 +184,11 @@ function Papers({ view }: { view: JobView }) {
       name: `${view.number}.pdf`,
       label: t('recordPdf'),
     },
+    {
+      href: `${base}/readings.csv?language=${language.value}`,
+      name: `${view.number}.readings.csv`,
+      label: t('readingsCsv'),
+    },
     { href: `${base}/record.json`, name: `${view.number}.json`, label: t('recordJson') },
     { href: `${base}/tag.svg`, name: `${view.number}-tag.svg`, label: t('tag') },
   ];

@@ -246,6 +246,7 @@ export const en = {
   pastGrows: 'grows every time',
   pastShrinks: 'shrinks every time',
   pastNow: 'now',
+  readingsCsv: 'Readings (CSV)',
   kindPowerMeter: 'power meter',
   yes: 'yes',
   no: 'no',

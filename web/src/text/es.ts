@@ -247,6 +247,7 @@ export const es: Record<keyof typeof en, string> = {
   pastGrows: 'crece cada vez',
   pastShrinks: 'baja cada vez',
   pastNow: 'ahora',
+  readingsCsv: 'Lecturas (CSV)',
   kindPowerMeter: 'vatímetro',
   yes: 'sí',
   no: 'no',
