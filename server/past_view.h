@@ -1,5 +1,5 @@
-// What is remembered of a pump, as the page shows it: its earlier builds here, what came of them, what was said to
-// change, and how its readings moved from build to build.
+// What is remembered of a pump, as the page shows it: its earlier builds here, what came of them, what was
+// said to change, and how its readings moved from build to build.
 #pragma once
 
 #include <nlohmann/json_fwd.hpp>

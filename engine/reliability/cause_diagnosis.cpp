@@ -9,8 +9,11 @@ namespace {
 
 using Chances = std::vector<double>;
 
+// Finite where rounding leaves no doubt.
 double log_odds(double p) {
-  return std::log10(p / (1 - p));
+  constexpr double edge = 1e-15;
+  const double held = std::clamp(p, edge, 1 - edge);
+  return std::log10(held / (1 - held));
 }
 
 double entropy_bits(double p) {
@@ -39,7 +42,6 @@ void weigh(const CauseInference& inference, const Evidence& evidence, CauseDiagn
     without[finding] = Seen::not_looked;
     const Chances before = inference.posterior(without);
     for (auto& cause : out.ranked) {
-      if (cause.probability >= 1) continue;  // held to be there from the start
       const double weight = log_odds(cause.probability) - log_odds(before[cause.cause]);
       if (std::abs(weight) >= least_weight) cause.evidence.push_back({finding, weight});
     }

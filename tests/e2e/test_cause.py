@@ -91,6 +91,15 @@ class Cause(ProgramTest):
                 del event["instrument"]
         self.assertIn("instrument", self.complaint_of("judge", "-", stdin=json.dumps(job).encode()))
 
+    def test_schema_and_program_refuse_the_same_forms(self):
+        validator = jsonschema.Draft202012Validator(SCHEMA)
+        for more in ({"found": ["Heat checks"]}, {"found": [{"said": "cracks"}]}, {"found": "heat-checks"}, {"found": [{"finding": "heat-checks", "how": "x"}]},
+                     {"measured": {"narrow_face": "3 mm"}}, {"measured": {"read_to": "1 mm"}}, {"measured": {"width": "3 mm"}}, {"version": 2},
+                     {"complaint": 7}, {"nothing": 1}):
+            file = {**strip_down(), **more}
+            self.assertFalse(validator.is_valid(file), more)
+            self.complaint_of("cause", "-", stdin=json.dumps(file).encode())
+
     def test_what_can_not_be_used_is_named_with_its_place(self):
         everything = [e["finding"] for e in self.answer(strip_down(), status=1)["next"]]
         for file, place in ((strip_down(found=["heat-cheks"]), "/found/0"),
