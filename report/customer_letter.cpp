@@ -17,7 +17,6 @@ namespace pumpwright::report {
 namespace {
 
 using job::Text;
-using reliability::Seen;
 
 constexpr std::size_t most_found = 7;
 constexpr std::size_t most_done = 7;

@@ -14,7 +14,6 @@
 namespace pumpwright::server {
 namespace {
 
-using job::Text;
 using nlohmann::json;
 
 // The last of each check.
@@ -90,8 +89,9 @@ json amount_of(const job::Check& check, double si, double largest_si) {
 class Readings {
  public:
   Readings(const shop::JobPicture& picture, const shop::PumpPast& past) : picture_(picture) {
-    for (auto build = past.builds.rbegin(); build != past.builds.rend(); ++build)
-      columns_.push_back({build->card.number, last_by_check(build->values)});
+    for (const auto& build : past.builds)
+      columns_.push_back({build.card.number, last_by_check(build.values)});
+    std::reverse(columns_.begin(), columns_.end());
     columns_.push_back({picture.logged.file.header.number, last_by_check(past.now)});
   }
 
