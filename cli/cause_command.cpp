@@ -38,7 +38,7 @@ void refuse_unknown(const job::StripDownSheet& sheet, const job::CauseTables& ta
         throw BadInput({.field = "finding",
                         .place = thing.pointer,
                         .value = thing.finding,
-                        .expected = "a finding of the catalog: pumpwright catalog show cause-findings"});
+                        .expected = "a finding of the catalog: pumpwright catalog list cause-findings"});
 }
 
 CauseReport report_of_file(const CauseArguments& a, const std::string& bytes,

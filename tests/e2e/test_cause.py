@@ -108,6 +108,9 @@ class Cause(ProgramTest):
                             (strip_down(found=everything[:17]), "at most 16"),
                             (strip_down(hours_run="5 mm"), "/hours_run")):
             self.assertIn(place, self.complaint_of("cause", "-", stdin=json.dumps(file).encode()))
+        line = self.complaint_of("cause", "-", stdin=json.dumps(strip_down(found=["heat-cheks"])).encode())
+        self.assertIn("pumpwright catalog list cause-findings", line)  # and that is where they stand
+        self.assertIn("heat-checks", self.text_of("catalog", "list", "cause-findings"))
         self.assertIn("--letter", self.complaint_of("cause", str(EXAMPLE), "--letter", str(self.folder / "l.pdf")))
 
 
