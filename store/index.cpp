@@ -66,6 +66,13 @@ std::optional<IndexEntry> Index::entry(const std::string& stream) const {
   return entry_of(query);
 }
 
+std::vector<IndexEntry> Index::entries() const {
+  auto reader = readers_.lease();
+  Query query(*reader, "SELECT " PUMPWRIGHT_ENTRY_COLUMNS
+                       " FROM index_entry JOIN stream ON stream.id = index_entry.stream_id ORDER BY stream.id");
+  return entries_of(query);
+}
+
 std::vector<IndexEntry> Index::open_entries() const {
   auto reader = readers_.lease();
   Query query(*reader, "SELECT " PUMPWRIGHT_ENTRY_COLUMNS

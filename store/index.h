@@ -61,6 +61,8 @@ class Index {
   Index(GroupCommit& writer, ReaderPool& readers) : writer_(writer), readers_(readers) {}
 
   std::optional<IndexEntry> entry(const std::string& stream) const;
+  // All of them, in the order in which their streams began.
+  std::vector<IndexEntry> entries() const;
   // By sort_key, then by stream.
   std::vector<IndexEntry> open_entries() const;
   // Entries in which every word of the text begins some word of `search`; case and accents do not matter.

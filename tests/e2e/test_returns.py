@@ -14,6 +14,14 @@ def table(header, *rows):
 
 
 class Returns(ProgramTest):
+    def test_the_list_a_shop_writes_of_its_record_is_read_as_it_is(self):
+        lines = ["pump,job,group,time,event,impeller_sweep_um,end_float_um"]
+        lines += [f'S{i},G-{i},"wash pump, 2 in",{days} d,{event},{sweep},' for i, (days, event, sweep) in enumerate(
+            [(40, "returned", 150), (300, "running", 30), (55, "returned", 140), (280, "running", 35), (90, "returned", 32), (310, "running", 160)])]
+        got = self.json_of("returns", "-", "--clock", "calendar", "--covariate", "impeller_sweep_um", stdin="\r\n".join(lines).encode())
+        self.assertEqual((got["rows"], got["returned"], got["running"]), (6, 3, 3))
+        self.assertEqual(got["readings"]["list"][0]["name"], "impeller_sweep_um")
+
     def test_a_life_test_from_a_handbook(self):
         got = self.json_of("returns", "-", "--unit", "h", stdin=HANDBOOK.encode())
         self.assertEqual((got["rows"], got["returned"], got["running"], got["replaced"]), (20, 10, 10, 0))

@@ -41,6 +41,7 @@ SCENARIOS = [
     ("GET", "/api/jobs/{job}/letter.pdf", None, ROLES[1:], 404, ["not-found"], ["%PDF-"]),
     ("GET", "/api/jobs/{job}/letter.pdf?paper=a3", None, ROLES[1:], 400, ["paper"], ["%PDF-"]),
     ("GET", "/api/jobs/{job}/past", None, ROLES[1:], 200, ['"builds":[]', '"readings":[]'], ["argon2"]),
+    ("GET", "/api/lives.csv", None, ROLES[1:], 200, ["pump,job,group,time,event,impeller_sweep_um"], ["argon2", "J.M."]),
     ("GET", "/api/jobs/{job}/readings.csv", None, ROLES[1:], 200, ["job,serial,step,check", "vapour-margin"], ["argon2"]),
     ("GET", "/api/jobs/none/readings.csv", None, ROLES[1:], 404, ["not-found"], ["sqlite"]),
     ("GET", "/api/jobs/none/past", None, ROLES[1:], 404, ["not-found"], ["sqlite"]),

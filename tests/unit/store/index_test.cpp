@@ -37,6 +37,20 @@ void expect_sound_search(const ScratchStore& scratch) {
       database.exec("INSERT INTO index_search (index_search, rank) VALUES ('integrity-check', 1)"));
 }
 
+TEST(Index, GivesAllEntriesInTheOrderInWhichTheirStreamsBegan) {
+  ScratchStore scratch;
+  EXPECT_TRUE(scratch->index().entries().empty());
+  for (const auto* stream : {"job/Z", "job/A", "job/M"}) {
+    IndexChange change;
+    change.entry = entry(stream, "pump", std::string(stream) != "job/A");
+    append_with(*scratch.store, stream, stream, change);
+  }
+  std::vector<std::string> streams;
+  for (const auto& one : scratch->index().entries())
+    streams.push_back(one.stream);
+  EXPECT_EQ(streams, (std::vector<std::string>{"job/Z", "job/A", "job/M"}));
+}
+
 TEST(Index, ChangesTogetherWithTheAppend) {
   ScratchStore scratch;
   Append append = append_of("job/1", {event("a"), event("b")});

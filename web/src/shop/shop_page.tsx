@@ -41,6 +41,18 @@ const parts: [string, TextKey][] = [
   ['log', 'whoChangedWhat'],
 ];
 
+/** The list for `pumpwright returns`. */
+function Lives() {
+  return (
+    <p>
+      <a class="button button-plain" href="/api/lives.csv" download="lives.csv">
+        {t('livesCsv')}
+      </a>
+      <span class="hint"> {t('livesHint')}</span>
+    </p>
+  );
+}
+
 function Log({ view }: { view: ShopView }) {
   const lines = [...view.log].sort((a, b) => b.seq - a.seq);
   return (
@@ -105,6 +117,7 @@ export function ShopPage({ part }: { part: string }) {
         {shopCutOff.value && <Notice kind="plain">{t('noAnswer')}</Notice>}
         {!view && !shopError.value && !shopCutOff.value && <Busy />}
         {view && <Part part={part} view={view} />}
+        {view && <Lives />}
       </main>
     </>
   );

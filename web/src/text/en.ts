@@ -247,6 +247,9 @@ export const en = {
   pastShrinks: 'shrinks every time',
   pastNow: 'now',
   readingsCsv: 'Readings (CSV)',
+  livesCsv: 'How long each pump stayed out (CSV)',
+  livesHint:
+    'For pumpwright returns: how often they come back, early or late, and which reading goes with it.',
   kindPowerMeter: 'power meter',
   yes: 'yes',
   no: 'no',

@@ -248,6 +248,8 @@ export const es: Record<keyof typeof en, string> = {
   pastShrinks: 'baja cada vez',
   pastNow: 'ahora',
   readingsCsv: 'Lecturas (CSV)',
+  livesCsv: 'Cuánto estuvo fuera cada bomba (CSV)',
+  livesHint: 'Para pumpwright returns: cada cuánto vuelven, pronto o tarde, y qué lectura va con ello.',
   kindPowerMeter: 'vatímetro',
   yes: 'sí',
   no: 'no',
