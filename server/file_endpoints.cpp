@@ -9,11 +9,11 @@
 #include "report/drawings.h"
 #include "report/readings_csv.h"
 #include "server/cause_view.h"
-#include "shop/build_lives.h"
 #include "server/endpoints.h"
 #include "server/media_type.h"
 #include "server/problem.h"
 #include "server/tag_svg.h"
+#include "shop/build_lives.h"
 
 namespace pumpwright::server {
 namespace {

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <limits>
+#include <map>
+#include <unordered_map>
 
 #include <fmt/format.h>
 
@@ -24,12 +26,21 @@ double days_between(const std::string& from, std::int64_t to_s) {
   return static_cast<double>(to_s - seconds_of(from)) / seconds_per_day;
 }
 
-// The value of each stream; of several that stand, the newest.
-std::map<std::string, double> newest_by_stream(const store::Index& index, const std::string& check) {
-  std::map<std::string, double> out;
-  for (const auto& value : index.series("check/" + check, std::numeric_limits<std::size_t>::max()))
-    out.emplace(value.stream, value.number);  // newest first: the first one stays
-  return out;
+void put_readings(const store::Index& index, const std::vector<std::string>& checks,
+                  std::vector<BuildLife>& lives) {
+  std::unordered_map<std::string, BuildLife*> of_stream;
+  of_stream.reserve(lives.size());
+  for (auto& life : lives) {
+    life.readings.resize(checks.size());
+    of_stream.emplace(job_stream(life.card.number), &life);
+  }
+  for (std::size_t i = 0; i < checks.size(); ++i)
+    for (const auto& value : index.series("check/" + checks[i], std::numeric_limits<std::size_t>::max())) {
+      const auto at = of_stream.find(value.stream);
+      if (at == of_stream.end()) continue;
+      auto& reading = at->second->readings[i];
+      if (!reading) reading = value.number;  // the newest comes first
+    }
 }
 
 // By RFC 4180.
@@ -84,12 +95,7 @@ std::vector<BuildLife> build_lives(const store::Index& index, const std::vector<
   for (const auto& entry : entries)
     cards.push_back(card_in(entry));
   std::vector<BuildLife> lives = lives_of(cards, now_ms);
-  for (const auto& check : checks) {
-    const auto values = newest_by_stream(index, check);
-    for (auto& life : lives)
-      if (const auto at = values.find(job_stream(life.card.number)); at != values.end())
-        life.readings[check] = at->second;
-  }
+  put_readings(index, checks, lives);
   return lives;
 }
 
@@ -101,10 +107,9 @@ std::string lives_csv(const std::vector<BuildLife>& lives, const std::vector<std
   for (const auto& life : lives) {
     text += fmt::format("{},{},{},{:.5g} d,{}", cell(life.card.serial), cell(life.card.number),
                         cell(life.card.pump), life.days, life.returned ? "returned" : "running");
-    for (const auto& check : checks) {
-      const auto at = life.readings.find(check);
+    for (const auto& reading : life.readings) {
       text += ",";
-      if (at != life.readings.end()) text += fmt::format("{:.4g}", micrometres_per_metre * at->second);
+      if (reading) text += fmt::format("{:.4g}", micrometres_per_metre * *reading);
     }
     text += "\r\n";
   }

@@ -7,7 +7,7 @@
 #pragma once
 
 #include <cstdint>
-#include <map>
+#include <optional>
 #include <span>
 #include <string>
 #include <vector>
@@ -21,7 +21,8 @@ struct BuildLife {
   JobCard card;
   double days = 0;  // over 0
   bool returned = false;
-  std::map<std::string, double> readings;  // last standing one of each asked check, SI; a sweep by its TIR
+  // The newest standing one of each asked check, in their order, SI; a sweep by its TIR.
+  std::vector<std::optional<double>> readings;
 };
 
 // Released jobs with a serial number among `cards`, which stand in the order in which the jobs were opened;

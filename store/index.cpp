@@ -68,8 +68,9 @@ std::optional<IndexEntry> Index::entry(const std::string& stream) const {
 
 std::vector<IndexEntry> Index::entries() const {
   auto reader = readers_.lease();
-  Query query(*reader, "SELECT " PUMPWRIGHT_ENTRY_COLUMNS
-                       " FROM index_entry JOIN stream ON stream.id = index_entry.stream_id ORDER BY stream.id");
+  Query query(*reader,
+              "SELECT " PUMPWRIGHT_ENTRY_COLUMNS
+              " FROM index_entry JOIN stream ON stream.id = index_entry.stream_id ORDER BY stream.id");
   return entries_of(query);
 }
 
