@@ -61,6 +61,11 @@ class Sheet {
     for (const RankedCause& cause : job::causes_to_show(finding_))
       out += fmt::format("  {}: {}\n{}", say(job::probability_text(cause.probability)),
                          say(tables_.causes()[cause.cause].title), evidence_of(cause));
+    out += wrapped(say("How likely, and how often a cause leaves a finding, are the catalog's own estimates "
+                       "(docs/cause.md).",
+                       "La probabilidad y cuántas veces una causa deja un hallazgo son estimaciones propias "
+                       "del catálogo."),
+                   text_width, 2);
     return out;
   }
 

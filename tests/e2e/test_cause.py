@@ -41,7 +41,7 @@ class Cause(ProgramTest):
         self.assertIn("trade association", first["evidence"][0]["source"])
         self.assertAlmostEqual(sum(c["probability"] > 0.5 for c in got["causes"]), 1)
         text = " ".join(self.text_of("cause", str(EXAMPLE)).split())
-        for words in ("Most likely: liquid boiled between the faces", "What to change", "Look next for", "ran true"):
+        for words in ("Most likely: liquid boiled between the faces", "What to change", "Look next for", "ran true", "own estimates"):
             self.assertIn(words, text)
         spanish = " ".join(self.text_of("cause", str(EXAMPLE), "--language", "es").split())
         for words in ("Lo más probable: el líquido hirvió", "Qué cambiar", "Buscar ahora", "giró centrada"):
