@@ -57,18 +57,12 @@ void write_letter(const CauseArguments& a, const JobSession& session, const Judg
                   const job::CauseTables& tables, const CauseReport& report) {
   if (a.letter.empty()) return;
   const auto section = job::section_of(session.snapshot.make_up);
-  const auto pdf = report::customer_letter_pdf(
-      {.record = {.header = session.file.header,
-                  .snapshot = session.snapshot,
-                  .state = state.state,
-                  .judgement = state.judgement,
-                  .section = section,
-                  .record_hash = record_hash(session),
-                  .language = language_of(a.language),
-                  .paper = a.paper == "letter" ? report::Paper::letter : report::Paper::a4},
-       .tables = tables,
-       .strip_down = report.sheet,
-       .cause = report.finding});
+  const auto pdf =
+      report::customer_letter_pdf({.record = record_input(session, state.state, state.judgement, section,
+                                                          language_of(a.language), report::paper_of(a.paper)),
+                                   .tables = tables,
+                                   .strip_down = report.sheet,
+                                   .cause = report.finding});
   write_output(a.letter, pdf, "--letter");
 }
 
@@ -79,17 +73,17 @@ CauseReport report_of_job(const CauseArguments& a, const CatalogFiles& files, co
   const auto state = judged(session, session.snapshot);
   CauseReport report = naming_file(a.file, [&] {
     auto sheet = job::strip_down_of(session.snapshot, state.state);
-    auto finding = job::cause_of(tables, session.snapshot, state.state, state.judgement);
-    if (!sheet || !finding)
+    if (!sheet)
       throw BadInput({.field = "events",
                       .place = "/events",
                       .value = "no strip-down",
                       .expected = "a reading of the check strip-down, of a make-up with that sheet"});
+    auto finding = job::cause_of(tables, *sheet, state.judgement);
     const auto& header = session.file.header;
     return CauseReport{.file = {},
                        .name = "job " + header.number + ", " + header.pump,
                        .sheet = std::move(*sheet),
-                       .finding = std::move(*finding)};
+                       .finding = std::move(finding)};
   });
   write_letter(a, session, state, tables, report);
   return report;

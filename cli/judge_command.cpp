@@ -43,7 +43,7 @@ Answer run_judge(const JudgeArguments& a, const Surroundings& surroundings) {
                 .drawings = a.drawings,
                 .readings = a.readings,
                 .language = language,
-                .paper = a.paper == "letter" ? report::Paper::letter : report::Paper::a4});
+                .paper = report::paper_of(a.paper)});
   std::string text =
       a.json ? judge_json(session, verdict, language)
              : judge_text(session, verdict, language, surroundings.colour) + written_text(a, language);

@@ -45,17 +45,24 @@ std::string record_hash(const JobSession& session) {
   return digest_of(record);
 }
 
+report::BuildRecordInput record_input(const JobSession& session, const job::JobState& state,
+                                      const job::Judgement& judgement, const job::Section& section,
+                                      job::Language language, report::Paper paper) {
+  return {.header = session.file.header,
+          .snapshot = session.snapshot,
+          .state = state,
+          .judgement = judgement,
+          .section = section,
+          .record_hash = record_hash(session),
+          .language = language,
+          .paper = paper};
+}
+
 void write_record(const JobSession& session, const JobVerdict& verdict, const RecordFiles& files) {
   if (files.report.empty() && files.drawings.empty() && files.readings.empty()) return;
   const auto section = job::section_of(session.snapshot.make_up);
-  const report::BuildRecordInput input{.header = session.file.header,
-                                       .snapshot = session.snapshot,
-                                       .state = verdict.state,
-                                       .judgement = verdict.judgement,
-                                       .section = section,
-                                       .record_hash = record_hash(session),
-                                       .language = files.language,
-                                       .paper = files.paper};
+  const auto input =
+      record_input(session, verdict.state, verdict.judgement, section, files.language, files.paper);
   if (!files.report.empty()) {
     const auto pdf = naming_file(session.path, [&] { return report::build_record_pdf(input); });
     write_output(files.report, pdf, "--report");

@@ -20,6 +20,11 @@ struct RecordFiles {
 // The hash printed on the record: BLAKE2b-256 over the job file exactly as it was read.
 std::string record_hash(const JobSession& session);
 
+// What documents of a job are made of. Refers to what is handed in.
+report::BuildRecordInput record_input(const JobSession& session, const job::JobState& state,
+                                      const job::Judgement& judgement, const job::Section& section,
+                                      job::Language language, report::Paper paper);
+
 // Throws BadInput naming "--report", "--drawings" or "--readings" when something can not be written.
 void write_record(const JobSession& session, const JobVerdict& verdict, const RecordFiles& files);
 

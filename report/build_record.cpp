@@ -335,6 +335,10 @@ DocumentFacts facts_of(const BuildRecordInput& in) {
 
 }  // namespace
 
+Paper paper_of(std::string_view word) {
+  return word == "letter" ? Paper::letter : Paper::a4;
+}
+
 PageSize page_size(Paper paper) {
   return paper == Paper::letter ? PageSize{612, 792} : PageSize{595.276, 841.89};
 }

@@ -9,6 +9,7 @@
 #pragma once
 
 #include <string>
+#include <string_view>
 
 #include "job/job_file.h"
 #include "job/job_state.h"
@@ -22,6 +23,8 @@ namespace pumpwright::report {
 
 enum class Paper { a4, letter };
 
+// "letter"; any other word is A4.
+Paper paper_of(std::string_view word);
 PageSize page_size(Paper paper);
 
 struct BuildRecordInput {

@@ -4,23 +4,11 @@
 
 #include <fmt/format.h>
 
+#include "job/csv_cell.h"
 #include "report/record_text.h"
 
 namespace pumpwright::report {
 namespace {
-
-// By RFC 4180: in quotes when it holds a comma, a quote or a line break, quotes doubled.
-std::string cell(const std::string& text) {
-  std::string plain = text;
-  if (!plain.empty() && (plain.front() == '=' || plain.front() == '@')) plain.insert(plain.begin(), '\'');
-  if (plain.find_first_of(",\"\r\n") == std::string::npos) return plain;
-  std::string quoted = "\"";
-  for (const char c : plain) {
-    if (c == '"') quoted += '"';
-    quoted += c;
-  }
-  return quoted + '"';
-}
 
 std::string number(double value) {
   return fmt::format("{}", value);
@@ -43,7 +31,7 @@ class Table {
  private:
   void line(const std::vector<std::string>& cells) {
     for (std::size_t i = 0; i < cells.size(); ++i)
-      text_ += (i == 0 ? "" : ",") + cell(cells[i]);
+      text_ += (i == 0 ? "" : ",") + job::csv_cell(cells[i]);
     text_ += "\r\n";
   }
 

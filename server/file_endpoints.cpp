@@ -90,7 +90,7 @@ struct Drawn {
         .section = section,
         .record_hash = picture->head,
         .language = call.target.asked("language") == "es" ? job::Language::spanish : job::Language::english,
-        .paper = call.target.asked("paper") == "letter" ? report::Paper::letter : report::Paper::a4};
+        .paper = report::paper_of(call.target.asked("paper").value_or(""))};
   }
 };
 
@@ -138,14 +138,12 @@ HttpResponse get_letter(Parts& parts, const Call& call) {
   const auto job = drawn(parts, call);
   const auto& picture = *job.picture;
   const auto strip_down = job::strip_down_of(picture.snapshot, picture.state);
-  const auto cause = job::cause_of(shipped_causes(), picture.snapshot, picture.state, picture.judgement);
-  if (!strip_down || !cause) throw not_found();
+  if (!strip_down) throw not_found();
+  const auto cause = job::cause_of(shipped_causes(), *strip_down, picture.judgement);
   return file_answer(
       "application/pdf",
-      report::customer_letter_pdf({.record = job.input(call),
-                                   .tables = shipped_causes(),
-                                   .strip_down = *strip_down,
-                                   .cause = *cause}),
+      report::customer_letter_pdf(
+          {.record = job.input(call), .tables = shipped_causes(), .strip_down = *strip_down, .cause = cause}),
       "attachment; filename=\"" + plain_file_name(call.in_path("number"), ".letter.pdf") + "\"");
 }
 

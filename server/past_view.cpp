@@ -10,6 +10,7 @@
 #include "job/cause_wording.h"
 #include "server/amount_json.h"
 #include "server/cause_view.h"
+#include "shop/job_index.h"
 
 namespace pumpwright::server {
 namespace {

@@ -7,6 +7,7 @@
 
 #include <fmt/format.h>
 
+#include "job/csv_cell.h"
 #include "job/utc_time.h"
 #include "shop/job_index.h"
 
@@ -35,21 +36,12 @@ void put_readings(const store::Index& index, const std::vector<std::string>& che
     of_stream.emplace(job_stream(life.card.number), &life);
   }
   for (std::size_t i = 0; i < checks.size(); ++i)
-    for (const auto& value : index.series("check/" + checks[i], std::numeric_limits<std::size_t>::max())) {
+    for (const auto& value : index.series(series_of(checks[i]), std::numeric_limits<std::size_t>::max())) {
       const auto at = of_stream.find(value.stream);
       if (at == of_stream.end()) continue;
       auto& reading = at->second->readings[i];
       if (!reading) reading = value.number;  // the newest comes first
     }
-}
-
-// By RFC 4180.
-std::string cell(const std::string& text) {
-  if (text.find_first_of(",\"\r\n") == std::string::npos) return text;
-  std::string quoted = "\"";
-  for (const char c : text)
-    quoted += c == '"' ? std::string("\"\"") : std::string(1, c);
-  return quoted + '"';
 }
 
 std::string column_of(const std::string& check) {
@@ -105,8 +97,9 @@ std::string lives_csv(const std::vector<BuildLife>& lives, const std::vector<std
     text += "," + column_of(check);
   text += "\r\n";
   for (const auto& life : lives) {
-    text += fmt::format("{},{},{},{:.5g} d,{}", cell(life.card.serial), cell(life.card.number),
-                        cell(life.card.pump), life.days, life.returned ? "returned" : "running");
+    text +=
+        fmt::format("{},{},{},{:.5g} d,{}", job::csv_cell(life.card.serial), job::csv_cell(life.card.number),
+                    job::csv_cell(life.card.pump), life.days, life.returned ? "returned" : "running");
     for (const auto& reading : life.readings) {
       text += ",";
       if (reading) text += fmt::format("{:.4g}", micrometres_per_metre * *reading);

@@ -12,6 +12,7 @@ namespace pumpwright::shop {
 namespace {
 
 constexpr std::string_view prefix = "job/";
+constexpr std::string_view series_prefix = "check/";
 
 double mean_si(const std::vector<Written>& values) {
   const auto add = [](double sum, const Written& w) { return sum + w.si; };
@@ -55,10 +56,6 @@ std::vector<Standing> standing_in(const job::JobLog& log) {
   return out;
 }
 
-std::string series_of(std::string_view check) {
-  return "check/" + std::string(check);
-}
-
 // Nothing for a reading that is no number: a confirmation.
 std::optional<store::IndexValue> value_of(const Standing& standing, const std::string& stream) {
   const job::Reading& reading = *standing.reading;
@@ -92,6 +89,14 @@ void add_gone(const Standing& standing, store::IndexChange& change) {
 }
 
 }  // namespace
+
+std::string series_of(std::string_view check) {
+  return std::string(series_prefix) + std::string(check);
+}
+
+std::string check_of_series(const std::string& series) {
+  return series.starts_with(series_prefix) ? series.substr(series_prefix.size()) : std::string();
+}
 
 std::string job_stream(const std::string& number) {
   return std::string(prefix) + number;

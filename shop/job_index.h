@@ -3,6 +3,8 @@
 #pragma once
 
 #include <span>
+#include <string>
+#include <string_view>
 
 #include "job/job_log.h"
 #include "shop/job_card.h"
@@ -22,6 +24,11 @@ JobCard card_of(const job::JobLog& log, const store::StoredEvent& last);
 store::IndexEntry entry_of(const JobCard& card);
 // The card in an entry made by entry_of.
 JobCard card_in(const store::IndexEntry& entry);
+
+// "check/end-float".
+std::string series_of(std::string_view check);
+// The check in such a name; empty for another series.
+std::string check_of_series(const std::string& series);
 
 // Readings that stand, as values of the series "check/<id>": the mean of a value or of diameters, the TIR of
 // a sweep, in SI; confirmations have none.

@@ -1,5 +1,6 @@
 #include "shop/job_shelf.h"
 
+#include "shop/job_fold.h"
 #include "shop/job_index.h"
 #include "shop/refused.h"
 #include "shop/shop.h"
@@ -30,10 +31,7 @@ void JobShelf::load(ShelvedJob& job, const std::string& number) {
   const auto events = events_.read(job_stream(number));
   if (events.empty())
     throw Refused(Refusal::not_found, {"There is no job " + number + ".", "No hay trabajo " + number + "."});
-  job::JobLog log;
-  for (const auto& e : events)
-    log.apply({e.seq, e.type, e.actor, e.accepted_at, e.payload});
-  job.log = std::move(log);
+  job.log = log_of(events);
   job.head = {events.back().seq, events.back().hash};
   job.picture.reset();
   job.loaded = true;

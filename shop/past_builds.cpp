@@ -1,18 +1,14 @@
 #include "shop/past_builds.h"
 
 #include "job/cause_finding.h"
+#include "shop/job_fold.h"
 #include "shop/job_index.h"
 
 namespace pumpwright::shop {
 namespace {
 
-constexpr std::string_view of_check = "check/";
-
 job::JobLog folded(const store::EventLog& events, const std::string& number) {
-  job::JobLog log;
-  for (const auto& e : events.read(job_stream(number)))
-    log.apply({e.seq, e.type, e.actor, e.accepted_at, e.payload});
-  return log;
+  return log_of(events.read(job_stream(number)));
 }
 
 PastBuild build_of(const JobCard& card, const job::JobLog& log) {
@@ -21,10 +17,6 @@ PastBuild build_of(const JobCard& card, const job::JobLog& log) {
 }
 
 }  // namespace
-
-std::string check_of_series(const std::string& series) {
-  return series.starts_with(of_check) ? series.substr(of_check.size()) : std::string();
-}
 
 PumpPast past_of(const store::EventLog& events, const std::string& number,
                  const std::vector<JobCard>& cards) {

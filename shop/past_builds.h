@@ -27,9 +27,6 @@ struct PumpPast {
   std::vector<store::IndexValue> now;  // what stands in the job itself
 };
 
-// The check of such a series; empty for another series.
-std::string check_of_series(const std::string& series);
-
 // Of the job itself and of those earlier ones. `cards`: newest first, none of them the job's own.
 PumpPast past_of(const store::EventLog& events, const std::string& number, const std::vector<JobCard>& cards);
 

@@ -9,6 +9,7 @@
 #include "job/json_reader.h"
 #include "shop/appending.h"
 #include "shop/job_desk.h"
+#include "shop/job_fold.h"
 #include "shop/job_index.h"
 #include "shop/record.h"
 #include "shop/shop_desk.h"
@@ -203,10 +204,8 @@ std::string Shop::public_key_file() const {
 void Shop::rebuild_index() {
   impl_->store.index().rebuild([this](const std::string& stream) -> store::StreamIndex {
     if (number_of(stream).empty()) return {};
-    job::JobLog log;
     const auto events = impl_->store.events().read(stream);
-    for (const auto& e : events)
-      log.apply({e.seq, e.type, e.actor, e.accepted_at, e.payload});
+    const job::JobLog log = log_of(events);
     return {entry_of(card_of(log, events.back())), values_of(log)};
   });
 }

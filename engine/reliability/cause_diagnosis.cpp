@@ -67,28 +67,27 @@ void name(const CauseInference& inference, const Evidence& evidence, CauseDiagno
 }
 
 // From the posterior and that of the finding's absence; that of its presence is what is left of the whole.
-NextFinding telling(const CauseInference& inference, const Evidence& evidence, const Chances& posterior,
-                    double chance_of_evidence, std::size_t finding) {
+NextFinding telling(const CauseInference& inference, const Evidence& evidence, const CauseChances& known,
+                    std::size_t finding) {
   Evidence without = evidence;
   without[finding] = Seen::absent;
-  const double absent = inference.chance_of(without) / chance_of_evidence;
-  const Chances if_absent = inference.posterior(without);
+  const CauseChances if_absent = inference.chances(without);
+  const double absent = if_absent.evidence / known.evidence;
   NextFinding out{finding, 1 - absent, 0};
-  double expected = absent * entropy_bits(if_absent);
-  for (std::size_t i = 0; i < posterior.size(); ++i) {
-    const double if_present = (posterior[i] - absent * if_absent[i]) / out.chance;
+  double expected = absent * entropy_bits(if_absent.posterior);
+  for (std::size_t i = 0; i < known.posterior.size(); ++i) {
+    const double if_present = (known.posterior[i] - absent * if_absent.posterior[i]) / out.chance;
     expected += out.chance * entropy_bits(if_present);
   }
-  out.bits = std::max(0.0, entropy_bits(posterior) - expected);
+  out.bits = std::max(0.0, entropy_bits(known.posterior) - expected);
   return out;
 }
 
-void look_ahead(const CauseInference& inference, const Evidence& evidence, const Chances& posterior,
+void look_ahead(const CauseInference& inference, const Evidence& evidence, const CauseChances& known,
                 CauseDiagnosis& out) {
-  const double chance = inference.chance_of(evidence);
   for (std::size_t finding = 0; finding < evidence.size(); ++finding)
     if (evidence[finding] == Seen::not_looked)
-      out.next.push_back(telling(inference, evidence, posterior, chance, finding));
+      out.next.push_back(telling(inference, evidence, known, finding));
   std::stable_sort(out.next.begin(), out.next.end(),
                    [](const auto& a, const auto& b) { return a.bits > b.bits; });
 }
@@ -97,11 +96,11 @@ void look_ahead(const CauseInference& inference, const Evidence& evidence, const
 
 CauseDiagnosis diagnose(const CauseInference& inference, const Evidence& evidence) {
   CauseDiagnosis out;
-  const Chances posterior = inference.posterior(evidence);
-  out.ranked = ranked(posterior);
+  const CauseChances known = inference.chances(evidence);
+  out.ranked = ranked(known.posterior);
   weigh(inference, evidence, out);
   name(inference, evidence, out);
-  look_ahead(inference, evidence, posterior, out);
+  look_ahead(inference, evidence, known, out);
   return out;
 }
 

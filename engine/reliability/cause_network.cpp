@@ -126,7 +126,7 @@ std::vector<double> CauseInference::forward(const Terms& terms,
   return sets;
 }
 
-std::vector<double> CauseInference::marginals(const Terms& terms) const {
+CauseChances CauseInference::marginals(const Terms& terms) const {
   std::vector<std::vector<double>> before;
   before.reserve(terms.prior.size());
   const double all = forward(terms, &before).back();
@@ -145,11 +145,15 @@ std::vector<double> CauseInference::marginals(const Terms& terms) const {
     }
     out[cause] = with / all;
   }
-  return out;
+  return {std::move(out), all};
+}
+
+CauseChances CauseInference::chances(const Evidence& evidence) const {
+  return marginals(terms_for(evidence));
 }
 
 std::vector<double> CauseInference::posterior(const Evidence& evidence) const {
-  return marginals(terms_for(evidence));
+  return chances(evidence).posterior;
 }
 
 std::vector<double> CauseInference::posterior_with(std::size_t cause, const Evidence& evidence) const {
@@ -157,7 +161,7 @@ std::vector<double> CauseInference::posterior_with(std::size_t cause, const Evid
   Terms terms = terms_for(evidence);
   terms.weight[cause] /= terms.prior[cause];
   terms.prior[cause] = 1;
-  return marginals(terms);
+  return marginals(terms).posterior;
 }
 
 double CauseInference::chance_of(const Evidence& evidence) const {

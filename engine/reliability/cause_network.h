@@ -34,6 +34,11 @@ using Evidence = std::vector<Seen>;
 // More findings than this that are there are refused: time and memory double with each.
 constexpr std::size_t most_findings_present = 16;
 
+struct CauseChances {
+  std::vector<double> posterior;  // of each cause
+  double evidence = 0;            // how likely it was before anything was looked at
+};
+
 class CauseInference {
  public:
   // Throws BadInput ("prior/3", "leak/0", "links/7") for a number outside its range or a link to nothing.
@@ -41,8 +46,11 @@ class CauseInference {
 
   const CauseNetwork& network() const { return network_; }
 
-  // Of each cause given the evidence. Throws BadInput ("findings") with more than most_findings_present
-  // there, or another number of findings than the network has.
+  // Of each cause given the evidence, and of the evidence. Throws BadInput ("findings") with more than
+  // most_findings_present there, or another number of findings than the network has.
+  CauseChances chances(const Evidence& evidence) const;
+
+  // Of each cause given the evidence.
   std::vector<double> posterior(const Evidence& evidence) const;
 
   // The same, were the cause known to be there.
@@ -55,7 +63,7 @@ class CauseInference {
   struct Terms;
   std::vector<double> forward(const Terms& terms, std::vector<std::vector<double>>* before) const;
   Terms terms_for(const Evidence& evidence) const;
-  std::vector<double> marginals(const Terms& terms) const;
+  CauseChances marginals(const Terms& terms) const;
 
   CauseNetwork network_;
 };
