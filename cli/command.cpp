@@ -73,6 +73,7 @@ std::unique_ptr<CLI::App> make_command_line(Action& chosen) {
   add_serve_command(*app, chosen);
   add_verify_command(*app, chosen);
   add_shop_commands(*app, chosen);
+  add_import_command(*app, chosen);
   add_demo_command(*app, chosen);
   add_completion_command(*app, chosen);
   app->footer(exit_status_help);

@@ -53,7 +53,8 @@ void add_vibration_command(CLI::App& app, Action& chosen);
 void add_catalog_command(CLI::App& app, Action& chosen);
 void add_serve_command(CLI::App& app, Action& chosen);
 void add_verify_command(CLI::App& app, Action& chosen);
-void add_shop_commands(CLI::App& app, Action& chosen);  // backup, restore, rebuild, export, public-key
+void add_shop_commands(CLI::App& app, Action& chosen);  // backup, restore, rebuild, export, lives, public-key
+void add_import_command(CLI::App& app, Action& chosen);
 void add_demo_command(CLI::App& app, Action& chosen);
 void add_completion_command(CLI::App& app, Action& chosen);
 

@@ -8,6 +8,7 @@
 #include "cli/input_file.h"
 #include "cli/shop_files.h"
 #include "job/job_file.h"
+#include "shop/old_table.h"
 
 namespace pumpwright {
 namespace {
@@ -60,6 +61,11 @@ class Filling {
     }
   }
 
+  void take_over_old(const std::string& columns, const shop::OldTable& table) {
+    change("old-columns-set", {{"name", "the old book"}, {"columns", json::parse(columns)}});
+    shop_.take_old_jobs(lead(), table.jobs);
+  }
+
  private:
   shop::HandedIn envelope(const std::string& type, const json& payload) {
     ++seq_;
@@ -104,6 +110,19 @@ std::vector<json> documents_in(const std::string& jobs) {
   return out;
 }
 
+// What the shop wrote down before it had this program: "ledger.csv" and what its columns mean.
+void take_ledger(Filling& filling, const std::string& jobs, std::int64_t now_s) {
+  const auto tables = read_tree(jobs, ".csv", "--jobs"), columns = read_tree(jobs, ".columns", "--jobs");
+  for (std::size_t i = 0; i < std::min(tables.size(), columns.size()); ++i) {
+    const auto meaning = naming_file(columns[i].name, [&] {
+      return shop::decode_old_columns(job::JsonReader::parse(columns[i].bytes));
+    });
+    filling.take_over_old(columns[i].bytes, naming_file(tables[i].name, [&] {
+      return shop::read_old_csv(tables[i].bytes, tables[i].name, meaning, job::UtcTime{now_s});
+    }));
+  }
+}
+
 }  // namespace
 
 const std::vector<DemoPerson>& demo_people() {
@@ -127,6 +146,7 @@ bool fill_demo_shop(const std::string& data, const std::string& jobs) {
   int bench = 0;
   for (const auto& document : documents)
     filling.take_over(document, std::to_string(++bench));
+  take_ledger(filling, jobs, clock.now_ms() / 1000);
   return true;
 }
 

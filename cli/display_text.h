@@ -1,4 +1,4 @@
-// Text as a terminal shows it: how wide it is, safe single lines, and aligned columns.
+// Text as a terminal shows it: how wide it is, safe single lines (job/one_line.h), and aligned columns.
 #pragma once
 
 #include <cstddef>
@@ -6,18 +6,13 @@
 #include <string_view>
 #include <vector>
 
+#include "job/one_line.h"
+
 namespace pumpwright {
 
 // Columns that UTF-8 text takes on a terminal: one for each code point but combining marks. (No text of this
 // program is set in double-width characters.)
 std::size_t display_width(std::string_view text);
-
-// Offset of the first byte that is not part of valid UTF-8, or npos.
-std::size_t first_invalid_utf8(std::string_view bytes);
-
-// `text` as one line: control characters become spaces, bytes that are no UTF-8 become "\xHH", and what
-// stands after `bytes_max` bytes is cut off with "…".
-std::string one_line(std::string_view text, std::size_t bytes_max = 1000);
 
 // Breaks `text` at spaces into lines no wider than `width`; every line begins with `indent` spaces. Words
 // longer than a line are kept whole. Ends with a line break, unless the text is empty.

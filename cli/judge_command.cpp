@@ -65,7 +65,8 @@ void add_judge_command(CLI::App& app, Action& chosen) {
   is_directory(*judge->add_option("--drawings", a->drawings,
                                   "Write the drawings of the record into this directory, as SVG and PNG"));
   is_file(*judge->add_option("--readings", a->readings,
-                             "Write every judged reading to this file as a table, CSV (SI units)"));
+                             "Write every judged reading to this file: as a table, CSV in SI units, or, "
+                             "when its name ends in .qif, lengths as QIF 3.0 results (ISO 23952)"));
   add_choice(*judge, "--paper", a->paper, {"a4", "letter"}, "Paper of the build record (default a4)");
   add_choice(*judge, "--language", a->language, {"en", "es"},
              "Language of text, record and drawings (default en)");

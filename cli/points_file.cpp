@@ -5,7 +5,7 @@
 
 #include <nlohmann/json.hpp>
 
-#include "cli/csv_lines.h"
+#include "job/csv_lines.h"
 #include "cli/input_file.h"
 #include "engine/quantity/parse.h"
 #include "job/json_reader.h"

@@ -10,6 +10,7 @@
 #include "cli/command.h"
 #include "report/drawings.h"
 #include "report/readings_csv.h"
+#include "report/readings_qif.h"
 
 namespace pumpwright {
 namespace {
@@ -68,7 +69,11 @@ void write_record(const JobSession& session, const JobVerdict& verdict, const Re
     write_output(files.report, pdf, "--report");
   }
   if (!files.drawings.empty()) write_drawings(input, files.drawings);
-  if (!files.readings.empty()) write_output(files.readings, report::readings_csv(input), "--readings");
+  if (!files.readings.empty())
+    write_output(files.readings,
+                 fs::path(files.readings).extension() == ".qif" ? report::readings_qif(input)
+                                                                : report::readings_csv(input),
+                 "--readings");
 }
 
 }  // namespace pumpwright

@@ -5,7 +5,8 @@
 #include "cli/command.h"
 #include "cli/input_file.h"
 #include "cli/program.h"
-#include "cli/returns_question.h"
+#include "cli/returns_csv.h"
+#include "cli/returns_report.h"
 
 namespace pumpwright {
 namespace {
@@ -45,9 +46,8 @@ double worth_of(const std::string& text) {
   return ratio;
 }
 
-ReturnsQuestion question_of(const ReturnsArguments& a, const Surroundings& surroundings) {
-  ReturnsQuestion q;
-  q.file = a.file;
+job::ReturnsQuestion question_of(const ReturnsArguments& a, const Surroundings& surroundings) {
+  job::ReturnsQuestion q;
   q.columns = {.time = a.time,
                .event = a.event,
                .group = given(a.group),
@@ -67,10 +67,10 @@ ReturnsQuestion question_of(const ReturnsArguments& a, const Surroundings& surro
 
 Answer run_returns(const ReturnsArguments& a, const Surroundings& surroundings) {
   const auto question = question_of(a, surroundings);
-  const auto finding = naming_file(a.file, [&] { return answer(question); });
+  const auto finding = naming_file(a.file, [&] { return job::answer(question); });
   const bool well = finding.verdict.empty() || finding.verdict == "pass";
   return {
-      .text = a.json ? returns_json(question, finding) : returns_text(question, finding, surroundings.colour),
+      .text = a.json ? returns_json(a.file, question, finding) : returns_text(a.file, question, finding, surroundings.colour),
       .exit_status = well ? exit_all_pass : exit_not_all_pass};
 }
 

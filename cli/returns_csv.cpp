@@ -8,11 +8,15 @@
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
-#include "cli/csv_lines.h"
+#include "engine/quantity/parse.h"
+#include "job/csv_lines.h"
 
 namespace pumpwright {
 namespace {
 
+using job::ReturnsColumns;
+using job::ReturnsRow;
+using job::ReturnsTable;
 using reliability::Ending;
 
 constexpr std::size_t covariates_max = 20;
@@ -138,7 +142,7 @@ class RowReader {
   RowReader(const ReturnsColumns& columns, const Layout& layout, const Unit* default_unit)
       : columns_(columns), layout_(layout), default_unit_(default_unit) {}
 
-  ReturnsRow read(std::string_view line, std::size_t number) const {
+  ReturnsRow read(std::string_view line, std::size_t number, const Unit*& shown) const {
     const auto cells = csv_cells(line, layout_.separator, number);
     if (cells.size() != layout_.count)
       refuse_csv(number, "columns", line,
@@ -146,7 +150,9 @@ class RowReader {
                              "between the columns)",
                              layout_.count));
     ReturnsRow row{.line = number, .time = {}, .group = {}, .pump = {}, .readings = {}};
-    row.time = time(cells[layout_.time], number);
+    const Written out = time(cells[layout_.time], number);
+    row.time = seconds(out.si);
+    if (shown == nullptr) shown = out.unit;
     row.ending = ending(cells[layout_.event], number);
     if (layout_.group) row.group = name(cells[*layout_.group], columns_.group.value_or("group"), number);
     if (layout_.pump) row.pump = name(cells[*layout_.pump], columns_.pump.value_or("pump"), number);
@@ -225,6 +231,7 @@ ReturnsTable read_returns_csv(std::string_view bytes, const ReturnsColumns& colu
   const Layout layout = layout_of(header, columns);
   const RowReader reader(columns, layout, default_unit);
   ReturnsTable table{.rows = {},
+                     .unit = nullptr,
                      .has_group = layout.group.has_value(),
                      .has_pump = layout.pump.has_value(),
                      .left_alone = header.left_alone()};
@@ -232,7 +239,7 @@ ReturnsTable read_returns_csv(std::string_view bytes, const ReturnsColumns& colu
     if (table.rows.size() == returns_rows_max)
       refuse_csv(lines.number(), "rows", fmt::format("more than {}", returns_rows_max),
                  fmt::format("at most {} rows", returns_rows_max));
-    table.rows.push_back(reader.read(*line, lines.number()));
+    table.rows.push_back(reader.read(*line, lines.number(), table.unit));
   }
   if (table.rows.empty())
     refuse_csv(lines.number(), "rows", "nothing", "at least one row below the first line");

@@ -1,11 +1,13 @@
 // What `pumpwright returns --json` prints.
 #include "cli/json_values.h"
-#include "cli/returns_question.h"
+#include "cli/returns_report.h"
 
 namespace pumpwright {
 namespace {
 
 using namespace reliability;
+using job::ReturnsFinding;
+using job::ReturnsQuestion;
 
 OrderedJson json_seconds(Time time) {
   return json_number(time.value());
@@ -156,7 +158,7 @@ OrderedJson trend_json(const ReturnsFinding& f) {
 OrderedJson not_computed_json(const ReturnsFinding& f) {
   auto list = OrderedJson::array();
   for (const auto& missing : f.not_computed)
-    list.push_back({{"what", missing.what}, {"why", missing.why}});
+    list.push_back({{"what", missing.what.en}, {"why", missing.why.en}});
   return list;
 }
 
@@ -166,8 +168,8 @@ OrderedJson word_or_null(const std::string& word) {
 
 }  // namespace
 
-std::string returns_json(const ReturnsQuestion& q, const ReturnsFinding& f) {
-  const OrderedJson json = {{"file", q.file},
+std::string returns_json(const std::string& file, const ReturnsQuestion& q, const ReturnsFinding& f) {
+  const OrderedJson json = {{"file", file},
                             {"clock", q.is_calendar ? "calendar" : "running"},
                             {"confidence", q.confidence},
                             {"rows", q.table.rows.size()},

@@ -1,4 +1,4 @@
-// Commands over a shop's data directory: backup, restore, rebuild, export, public-key.
+// Commands over a shop's data directory: backup, restore, rebuild, export, lives, public-key.
 #include <filesystem>
 #include <memory>
 
@@ -79,6 +79,13 @@ Answer run_export(const ShopArguments& a) {
   });
 }
 
+Answer run_lives(const ShopArguments& a) {
+  return telling_store_errors("--data", a.data, [&] {
+    return Answer{.text = shop::lives_csv(open_shop(a.data, system_now_ms).shop->lives().lives),
+                  .exit_status = exit_all_pass};
+  });
+}
+
 Answer run_public_key(const ShopArguments& a) {
   return telling_store_errors("--data", a.data, [&] {
     return Answer{.text = open_shop(a.data, system_now_ms).shop->public_key_file(),
@@ -129,6 +136,13 @@ void add_shop_commands(CLI::App& app, Action& chosen) {
   add_data_option(*record, *a);
   is_file(*record->add_option("--out", a->out, "The file to write; standard output without it"));
   on_call(*record, a, run_export);
+
+  a = std::make_shared<ShopArguments>();
+  auto* lives = add_command(app, "lives",
+                            "Print how long each of a shop's pumps stayed out, as CSV: what returns reads",
+                            "pumpwright lives --data shop-data > lives.csv");
+  add_data_option(*lives, *a);
+  on_call(*lives, a, run_lives);
 
   a = std::make_shared<ShopArguments>();
   auto* key = add_command(app, "public-key", "Print the shop's public key, which verify --trust takes",

@@ -5,7 +5,7 @@
 
 #include <fmt/format.h>
 
-#include "cli/csv_lines.h"
+#include "job/csv_lines.h"
 #include "engine/quantity/bad_input.h"
 #include "engine/quantity/parse.h"
 

@@ -6,7 +6,7 @@
 
 #include <fmt/format.h>
 
-#include "cli/csv_lines.h"
+#include "job/csv_lines.h"
 
 namespace pumpwright {
 namespace {

@@ -69,8 +69,18 @@ std::map<std::string, Expansion> expansions_of(const Catalog& catalog) {
 
 }  // namespace
 
+std::string_view word_of(CameFor came_for) {
+  if (came_for == CameFor::not_said) return "";
+  return came_for == CameFor::fault ? "fault" : "other";
+}
+
+CameFor came_for_from(std::string_view word) {
+  if (word == "fault") return CameFor::fault;
+  return word == "other" ? CameFor::other : CameFor::not_said;
+}
+
 JobHeader decode_header(const JsonReader& at) {
-  at.allow_only({"number", "customer", "pump", "serial", "reason", "opened", "invented"});
+  at.allow_only({"number", "customer", "pump", "serial", "reason", "came_for", "opened", "invented"});
   JobHeader h;
   h.number = at.required("number").text(64);
   if (h.number.empty()) at.required("number").refuse("a job number");
@@ -78,6 +88,8 @@ JobHeader decode_header(const JsonReader& at) {
   h.pump = at.required("pump").text(256);
   h.serial = at.required("serial").text(128);
   h.reason = at.required("reason").text(1024);
+  if (const auto came_for = at.optional("came_for"))
+    h.came_for = came_for_from(came_for->word({"fault", "other"}));
   const JsonReader opened = at.required("opened");
   try {
     h.opened = parse_utc_time(opened.text(64), "opened");

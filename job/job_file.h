@@ -17,12 +17,25 @@ namespace pumpwright::job {
 
 inline constexpr int job_file_version = 1;
 
+// What brought the pump in, in one word: what life data needs, where `reason` says it in the hand's own.
+enum class CameFor {
+  not_said,
+  fault,  // it did not hold what a build should hold
+  other,  // taken out for another reason: plant shut down, line changed, planned overhaul
+};
+
+// "fault", "other"; empty for not said.
+std::string_view word_of(CameFor came_for);
+// Of such a word; not said for any other.
+CameFor came_for_from(std::string_view word);
+
 struct JobHeader {
   std::string number;
   std::string customer;
   std::string pump;  // family or model as the shop names it
   std::string serial;
   std::string reason;  // why it came in
+  CameFor came_for = CameFor::not_said;
   UtcTime opened;
   bool invented = false;  // demonstration data
 };

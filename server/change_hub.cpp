@@ -8,6 +8,7 @@
 #include <nlohmann/json.hpp>
 
 #include "server/random_token.h"
+#include "shop/job_index.h"
 #include "store/event_hash.h"
 
 namespace pumpwright::server {
@@ -46,6 +47,7 @@ ChangeHub::ChangeHub(store::EventLog& events) : events_(events), run_(random_tok
 
 void ChangeHub::on_committed(std::span<const store::StoredEvent> events) {
   for (const auto& event : events) {
+    if (shop::is_old(event.stream)) continue;  // thousands at once, and no list of a tablet shows them
     std::vector<std::shared_ptr<Listener>> to_job;
     std::vector<std::shared_ptr<Listener>> to_shop;
     std::string shop_text;

@@ -46,6 +46,7 @@ std::vector<Route> session_routes(Parts& parts);  // signing in and out, passwor
 std::vector<Route> job_routes(Parts& parts);      // lists, search, one job, what happens to it
 std::vector<Route> file_routes(Parts& parts);     // attachments, record, tag, drawings
 std::vector<Route> shop_routes(Parts& parts);     // people, devices, the shop's own data
+std::vector<Route> history_routes(Parts& parts);  // what came back, and records older than this program
 std::vector<Route> change_routes(Parts& parts);   // event streams
 std::vector<Route> all_routes(Parts& parts);
 

@@ -8,12 +8,12 @@
 #include "report/customer_letter.h"
 #include "report/drawings.h"
 #include "report/readings_csv.h"
+#include "report/readings_qif.h"
 #include "server/cause_view.h"
 #include "server/endpoints.h"
 #include "server/media_type.h"
 #include "server/problem.h"
 #include "server/tag_svg.h"
-#include "shop/build_lives.h"
 
 namespace pumpwright::server {
 namespace {
@@ -116,19 +116,20 @@ HttpResponse get_record_pdf(Parts& parts, const Call& call) {
                      "attachment; filename=\"" + plain_file_name(call.in_path("number"), ".pdf") + "\"");
 }
 
-HttpResponse get_lives_csv(Parts& parts, const Call& /*call*/) {
-  const auto& checks = shop::checks_of_lives();
-  return file_answer("text/csv; charset=utf-8",
-                     shop::lives_csv(shop::build_lives(parts.store.index(), checks, parts.now_ms()), checks),
-                     "attachment; filename=\"lives.csv\"");
-}
-
 HttpResponse get_readings_csv(Parts& parts, const Call& call) {
   want_one_of(call, "language", "en", "es");
   const auto job = drawn(parts, call);
   return file_answer(
       "text/csv; charset=utf-8", report::readings_csv(job.input(call)),
       "attachment; filename=\"" + plain_file_name(call.in_path("number"), ".readings.csv") + "\"");
+}
+
+HttpResponse get_readings_qif(Parts& parts, const Call& call) {
+  want_one_of(call, "language", "en", "es");
+  const auto job = drawn(parts, call);
+  return file_answer(
+      "application/xml", report::readings_qif(job.input(call)),
+      "attachment; filename=\"" + plain_file_name(call.in_path("number"), ".readings.qif") + "\"");
 }
 
 // The letter for whoever owns the pump; there is none while its strip-down was not read.
@@ -188,8 +189,8 @@ std::vector<Route> file_routes(Parts& parts) {
                     .runs = Runs::in_worker,
                     .handler = row(put_attachment)});
   routes.push_back(get("/api/attachments/{hash}", Runs::in_worker, row(get_attachment)));
-  routes.push_back(get("/api/lives.csv", Runs::in_slow_worker, row(get_lives_csv)));
   routes.push_back(get("/api/jobs/{number}/readings.csv", Runs::in_slow_worker, row(get_readings_csv)));
+  routes.push_back(get("/api/jobs/{number}/readings.qif", Runs::in_slow_worker, row(get_readings_qif)));
   routes.push_back(get("/api/jobs/{number}/letter.pdf", Runs::in_slow_worker, row(get_letter)));
   routes.push_back(get("/api/jobs/{number}/record.pdf", Runs::in_slow_worker, row(get_record_pdf)));
   routes.push_back(get("/api/jobs/{number}/record.json", Runs::in_slow_worker, row(get_record_json)));

@@ -86,7 +86,7 @@ std::vector<Route> general_routes(Parts& parts) {
 std::vector<Route> all_routes(Parts& parts) {
   std::vector<Route> all;
   for (auto&& family : {general_routes(parts), session_routes(parts), job_routes(parts), file_routes(parts),
-                        shop_routes(parts), change_routes(parts)})
+                        shop_routes(parts), history_routes(parts), change_routes(parts)})
     all.insert(all.end(), family.begin(), family.end());
   return all;
 }

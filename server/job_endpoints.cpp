@@ -62,6 +62,7 @@ HttpResponse earlier_jobs(Parts& parts, const Call& call) {
   for (const auto& card :
        parts.shop.earlier(call.target.asked("pump").value_or(""), call.target.asked("serial").value_or(""))) {
     if (jobs.size() >= earlier_max) break;
+    if (card.old) continue;  // nothing to fill a make-up from
     const auto picture = parts.shop.job(card.number);
     jobs.push_back({{"number", card.number},
                     {"make_up", nlohmann::json::parse(picture->logged.make_up_json)},

@@ -18,8 +18,8 @@ using nlohmann::json;
 
 json header_view(const job::JobHeader& h) {
   return {{"number", h.number},    {"customer", h.customer}, {"pump", h.pump},
-          {"serial", h.serial},    {"reason", h.reason},     {"opened", job::format_utc_time(h.opened)},
-          {"invented", h.invented}};
+          {"serial", h.serial},    {"reason", h.reason},     {"came_for", text_or_null(std::string(job::word_of(h.came_for)))},
+          {"opened", job::format_utc_time(h.opened)}, {"invented", h.invented}};
 }
 
 // Few readings do: the others are not parsed for it.
@@ -224,6 +224,7 @@ json card_json(const shop::JobCard& card) {
           {"bench", card.bench},
           {"waiting", card.waiting},
           {"state", card.released ? "released" : "open"},
+          {"old", card.old},
           {"opened", card.opened},
           {"last_at", card.last_at},
           {"last_actor", card.last_actor},

@@ -7,7 +7,6 @@
 #include <nlohmann/json.hpp>
 
 #include "engine/quantity/bad_input.h"
-#include "server/endpoints.h"
 #include "server/problem.h"
 #include "store/store_error.h"
 
@@ -36,10 +35,9 @@ void rethrow_when_the_store_failed(const std::exception_ptr& why) {
 
 }  // namespace
 
-job::JsonReader json_body(const Call& call) {
+job::JsonReader json_body(const Call& call, std::size_t bytes_max) {
   try {
-    auto body =
-        job::JsonReader::parse(call.request.body, {.bytes_max = json_body_bytes_max, .depth_max = 32});
+    auto body = job::JsonReader::parse(call.request.body, {.bytes_max = bytes_max, .depth_max = 32});
     if (body.is_object()) return body;
   } catch (const BadInput&) {
     // Told below in both languages; the parser's own words are of no use at a bench.

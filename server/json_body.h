@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "job/json_reader.h"
+#include "server/endpoints.h"
 #include "server/router.h"
 #include "shop/shop.h"
 
@@ -12,8 +13,8 @@ namespace pumpwright::server {
 
 inline constexpr std::size_t events_per_request_max = 200;
 
-// The body as one JSON object. Throws Problem 400 when it is no JSON.
-job::JsonReader json_body(const Call& call);
+// The body as one JSON object. Throws Problem 400 when it is no JSON of at most so many bytes.
+job::JsonReader json_body(const Call& call, std::size_t bytes_max = json_body_bytes_max);
 
 // "key" and "device_seq"; an event has "type" and "payload" as well. Throws BadInput.
 shop::HandedIn envelope_in(const job::JsonReader& json);

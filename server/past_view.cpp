@@ -53,6 +53,14 @@ json deviations_view(const shop::PastBuild& build, const job::Plan& plan) {
   return out;
 }
 
+json old_view(const shop::PastBuild& build) {
+  if (!build.old) return nullptr;
+  return {{"found", text_or_null(build.old->found)},
+          {"changed", text_or_null(build.old->changed)},
+          {"file", build.old->file},
+          {"line", build.old->line}};
+}
+
 json build_view(const shop::PastBuild& build, const job::Plan& plan) {
   const auto& strip = build.strip_down;
   return {{"number", build.card.number},
@@ -62,6 +70,7 @@ json build_view(const shop::PastBuild& build, const job::Plan& plan) {
           {"complaint", strip ? text_or_null(strip->complaint) : json(nullptr)},
           {"hours_run", strip && strip->hours_run ? json(strip->hours_run->text) : json(nullptr)},
           {"cause", cause_of_build(build)},
+          {"old", old_view(build)},
           {"deviations", deviations_view(build, plan)}};
 }
 

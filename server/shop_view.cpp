@@ -94,6 +94,14 @@ json step_texts_view(const shop::ShopState& shop) {
   return out;
 }
 
+json old_columns_view(const shop::ShopState& shop) {
+  json out = json::array();
+  for (const auto& [name, saved] : shop.old_columns)
+    out.push_back(
+        {{"name", name}, {"columns", json::parse(saved.columns)}, {"by", saved.by}, {"at", saved.at}});
+  return out;
+}
+
 // Latest first.
 json changes_view(const shop::ShopState& shop) {
   json out = json::array();
@@ -119,6 +127,7 @@ json shop_view(const shop::ShopState& shop, std::span<const job::Check> held_bac
           {"adoptable", adoptable_view(held_back)},
           {"sheets", sheets_view(shop)},
           {"step_texts", step_texts_view(shop)},
+          {"old_columns", old_columns_view(shop)},
           {"devices", devices_view(shop)},
           {"log", changes_view(shop)}};
 }

@@ -7,7 +7,10 @@
 namespace pumpwright::shop {
 
 store::Appended appended_or_throw(store::EventLog& events, const store::Append& append) {
-  store::AppendResult result = events.append(append);
+  return appended_or_throw(events.append(append));
+}
+
+store::Appended appended_or_throw(store::AppendResult result) {
   if (auto* done = std::get_if<store::Appended>(&result)) return std::move(*done);
   if (const auto* malformed = std::get_if<store::Malformed>(&result))
     throw BadInput({.field = malformed->field, .place = "", .value = "", .expected = malformed->valid});

@@ -1,44 +1,46 @@
-// How long each pump that left the shop stayed out, from the record: the list that `pumpwright returns`
-// reads.
+// How long each pump that left the shop stayed out, from the record: what the returns page works with, and
+// the list that `pumpwright returns` reads.
 //
-// A build goes out when it is released. It came back when a job of the same serial number was opened after
-// it; otherwise it is still out. Why it came back the record does not say in one word: a pump brought in for
-// another reason stands here as returned. Times are on the calendar. Nothing of people.
+// A build goes out when it is released. It ended when the next job of the same serial number was opened: as
+// "replaced" when that job says the pump came in for another reason than a fault, else as "returned".
+// Otherwise it is still out. Times are on the calendar. Nothing of people.
 #pragma once
 
+#include <array>
 #include <cstdint>
 #include <optional>
-#include <span>
 #include <string>
+#include <string_view>
 #include <vector>
 
+#include "engine/reliability/life.h"
 #include "shop/job_card.h"
-#include "store/index.h"
 
 namespace pumpwright::shop {
 
-struct BuildLife {
-  JobCard card;
-  double days = 0;  // over 0
-  bool returned = false;
-  // The newest standing one of each asked check, in their order, SI; a sweep by its TIR.
-  std::vector<std::optional<double>> readings;
+// A build as life data sees it. The texts belong to whoever made it.
+struct KnownBuild {
+  std::string_view number, serial, customer, pump, seal;
+  job::CameFor came_for = job::CameFor::not_said;
+  std::int64_t opened_s = 0;            // since 1970
+  std::optional<std::int64_t> out_s{};  // of its release; nothing while it is not released
+  std::array<std::optional<double>, checks_of_lives.size()> readings{};  // SI
 };
 
-// Released jobs with a serial number among `cards`, which stand in the order in which the jobs were opened;
-// no readings.
-std::vector<BuildLife> lives_of(std::span<const JobCard> cards, std::int64_t now_ms);
+struct BuildLife {
+  const KnownBuild* build = nullptr;
+  double days = 0;  // over 0
+  reliability::Ending ending = reliability::Ending::running;
+  bool reason_said = true;  // false: it came back, and the record does not say for what
+};
 
-// Released jobs with a serial number, in the order in which they were opened, as of `now_ms`. `checks`: whose
-// readings are wanted.
-std::vector<BuildLife> build_lives(const store::Index& index, const std::vector<std::string>& checks,
-                                   std::int64_t now_ms);
+// Released builds with a serial number, by the time at which they were opened, as of `now_s`. `builds` in any
+// order; they must outlive the lives.
+std::vector<BuildLife> lives_of(const std::vector<KnownBuild>& builds, std::int64_t now_s);
 
-// The checks whose readings may go with an early return: sweeps and end float.
-const std::vector<std::string>& checks_of_lives();
-
-// RFC 4180, a line of names first: pump, job, group (the pump's family), time ("213.4 d"), event ("returned",
-// "running"), and a column for each check, lengths in µm.
-std::string lives_csv(const std::vector<BuildLife>& lives, const std::vector<std::string>& checks);
+// RFC 4180, a line of names first: pump, job, group (the pump's family), customer, seal, out (the day it went
+// out), time ("213.4 d"), event ("returned", "running", "replaced"), and a column for each of
+// `checks_of_lives`, lengths in µm.
+std::string lives_csv(const std::vector<BuildLife>& lives);
 
 }  // namespace pumpwright::shop

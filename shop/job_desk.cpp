@@ -206,6 +206,7 @@ void JobDesk::write(Batch& batch, Receipt& receipt) {
                                store::IndexChange stamped = batch.value_changes;
                                JobCard at = card;
                                at.last_at = stored.back().accepted_at;
+                               if (at.released && at.released_at.empty()) at.released_at = at.last_at;
                                stamped.entry = entry_of(at);
                                return stamped;
                              }};

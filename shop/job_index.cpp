@@ -12,6 +12,7 @@ namespace pumpwright::shop {
 namespace {
 
 constexpr std::string_view prefix = "job/";
+constexpr std::string_view old_prefix = "old/";
 constexpr std::string_view series_prefix = "check/";
 
 double mean_si(const std::vector<Written>& values) {
@@ -35,6 +36,23 @@ std::optional<double> number_of_reading(const job::Reading& reading) {
     return high->reading.si - low->reading.si;
   }
   return std::nullopt;
+}
+
+// Keeps those of checks that life data asks for; of several of one check the one read last.
+std::map<std::string, double> readings_for_lives(const std::vector<store::IndexValue>& values) {
+  std::map<std::string, std::pair<std::string, double>> last;
+  for (const auto& value : values) {
+    const std::string check = check_of_series(value.series);
+    if (std::find(checks_of_lives.begin(), checks_of_lives.end(), check) == checks_of_lives.end()) continue;
+    auto& [at, number] = last[check];
+    if (value.at < at) continue;
+    at = value.at;
+    number = value.number;
+  }
+  std::map<std::string, double> out;
+  for (const auto& [check, found] : last)
+    out[check] = found.second;
+  return out;
 }
 
 // A reading that stands, without what is written of it.
@@ -68,6 +86,14 @@ std::optional<store::IndexValue> value_of(const Standing& standing, const std::s
       .ref = reading.id,
       .number = *number,
       .fields = nlohmann::json{{"actor", reading.actor}, {"instrument", reading.instrument}}.dump()};
+}
+
+// As one word by which builds are compared: kind, elastomer, face materials.
+std::string seal_of(const job::Seal& seal) {
+  std::string out = seal.kind;
+  if (!seal.elastomer.empty()) out += ", " + seal.elastomer;
+  if (!seal.ring.empty() || !seal.seat.empty()) out += ", " + seal.ring + "/" + seal.seat;
+  return out;
 }
 
 std::string stream_of(const job::JobLog& log) {
@@ -106,54 +132,81 @@ std::string number_of(const std::string& stream) {
   return stream.rfind(prefix, 0) == 0 ? stream.substr(prefix.size()) : std::string();
 }
 
+std::string old_stream(const std::string& number) {
+  return std::string(old_prefix) + number;
+}
+
+bool is_old(const std::string& stream) {
+  return stream.starts_with(old_prefix);
+}
+
 JobCard card_of(const job::JobLog& log, const store::StoredEvent& last) {
   const auto& header = log.job().file.header;
-  return {.number = header.number,
-          .customer = header.customer,
-          .pump = header.pump,
-          .serial = header.serial,
-          .bench = log.job().bench,
-          .waiting = log.job().waiting,
-          .released = log.job().released,
-          .opened = job::format_utc_time(header.opened),
-          .last_at = last.accepted_at,
-          .last_actor = last.actor,
-          .seq = last.seq};
+  JobCard card{.number = header.number,
+               .customer = header.customer,
+               .pump = header.pump,
+               .serial = header.serial,
+               .seal = seal_of(log.job().file.make_up.seal),
+               .came_for = header.came_for,
+               .bench = log.job().bench,
+               .waiting = log.job().waiting,
+               .released = log.job().released,
+               .opened = job::format_utc_time(header.opened),
+               .released_at = {},
+               .last_at = last.accepted_at,
+               .last_actor = last.actor,
+               .seq = last.seq};
+  if (!card.released) return card;
+  card.released_at = log.job().signatures.back().at;
+  card.readings = readings_for_lives(values_of(log));
+  return card;
 }
 
 store::IndexEntry entry_of(const JobCard& card) {
-  const nlohmann::ordered_json fields{{"number", card.number},
-                                      {"customer", card.customer},
-                                      {"pump", card.pump},
-                                      {"serial", card.serial},
-                                      {"bench", card.bench},
-                                      {"waiting", card.waiting},
-                                      {"released", card.released},
-                                      {"opened", card.opened},
-                                      {"last_at", card.last_at},
-                                      {"last_actor", card.last_actor},
-                                      {"seq", card.seq}};
-  return {.stream = job_stream(card.number),
+  nlohmann::ordered_json fields{{"number", card.number},
+                                {"customer", card.customer},
+                                {"pump", card.pump},
+                                {"serial", card.serial},
+                                {"seal", card.seal},
+                                {"came_for", job::word_of(card.came_for)},
+                                {"bench", card.bench},
+                                {"waiting", card.waiting},
+                                {"released", card.released},
+                                {"old", card.old},
+                                {"opened", card.opened},
+                                {"released_at", card.released_at},
+                                {"last_at", card.last_at},
+                                {"last_actor", card.last_actor},
+                                {"seq", card.seq}};
+  if (!card.readings.empty()) fields["readings"] = card.readings;
+  return {.stream = card.old ? old_stream(card.number) : job_stream(card.number),
           .sort_key = card.bench + "\n" + card.opened,
           .fields = fields.dump(),
           .search = card.number + " " + card.customer + " " + card.pump + " " + card.serial,
-          .open = !card.released};
+          .open = !card.released && !card.old};
 }
 
 JobCard card_in(const store::IndexEntry& entry) {
   const auto json = nlohmann::json::parse(entry.fields);
   const auto text = [&](const char* key) { return json.at(key).get<std::string>(); };
-  return {.number = text("number"),
-          .customer = text("customer"),
-          .pump = text("pump"),
-          .serial = text("serial"),
-          .bench = text("bench"),
-          .waiting = text("waiting"),
-          .released = json.at("released").get<bool>(),
-          .opened = text("opened"),
-          .last_at = text("last_at"),
-          .last_actor = text("last_actor"),
-          .seq = json.at("seq").get<std::uint64_t>()};
+  JobCard card{.number = text("number"),
+               .customer = text("customer"),
+               .pump = text("pump"),
+               .serial = text("serial"),
+               .seal = text("seal"),
+               .came_for = job::came_for_from(text("came_for")),
+               .bench = text("bench"),
+               .waiting = text("waiting"),
+               .released = json.at("released").get<bool>(),
+               .old = json.at("old").get<bool>(),
+               .opened = text("opened"),
+               .released_at = text("released_at"),
+               .last_at = text("last_at"),
+               .last_actor = text("last_actor"),
+               .seq = json.at("seq").get<std::uint64_t>()};
+  if (const auto readings = json.find("readings"); readings != json.end())
+    card.readings = readings->get<std::map<std::string, double>>();
+  return card;
 }
 
 std::vector<store::IndexValue> values_of(const job::JobLog& log) {

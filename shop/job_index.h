@@ -18,6 +18,10 @@ std::string job_stream(const std::string& number);
 // The number in such a name; empty for another stream.
 std::string number_of(const std::string& stream);
 
+// "old/G-88": of a job from records older than this program.
+std::string old_stream(const std::string& number);
+bool is_old(const std::string& stream);
+
 // The card as the log and its last event stand.
 JobCard card_of(const job::JobLog& log, const store::StoredEvent& last);
 

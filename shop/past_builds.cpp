@@ -3,6 +3,7 @@
 #include "job/cause_finding.h"
 #include "shop/job_fold.h"
 #include "shop/job_index.h"
+#include "shop/old_shelf.h"
 
 namespace pumpwright::shop {
 namespace {
@@ -13,7 +14,28 @@ job::JobLog folded(const store::EventLog& events, const std::string& number) {
 
 PastBuild build_of(const JobCard& card, const job::JobLog& log) {
   return {card, log.job().file.header, log.state().deviations,
-          job::strip_down_of(log.snapshot(), log.state()), values_of(log)};
+          job::strip_down_of(log.snapshot(), log.state()), values_of(log), std::nullopt};
+}
+
+PastBuild build_of(const JobCard& card, const OldJob& old) {
+  PastBuild build;
+  build.card = card;
+  build.header = {.number = old.number,
+                  .customer = old.customer,
+                  .pump = old.pump,
+                  .serial = old.serial,
+                  .reason = old.reason,
+                  .came_for = old.came_for,
+                  .opened = old.came_in};
+  for (const auto& [check, reading] : old.readings)
+    build.values.push_back({.stream = old_stream(old.number),
+                            .series = series_of(check),
+                            .at = card.opened,
+                            .ref = "old",
+                            .number = reading.si,
+                            .fields = {}});
+  build.old = old;
+  return build;
 }
 
 }  // namespace
@@ -22,6 +44,10 @@ PumpPast past_of(const store::EventLog& events, const std::string& number,
                  const std::vector<JobCard>& cards) {
   PumpPast past;
   for (const auto& card : cards) {
+    if (card.old) {
+      if (const auto old = old_job(events, card.number)) past.builds.push_back(build_of(card, *old));
+      continue;
+    }
     const job::JobLog log = folded(events, card.number);
     if (log.opened()) past.builds.push_back(build_of(card, log));
   }

@@ -9,6 +9,7 @@
 #include "job/job_log.h"
 #include "job/sheets/strip_down_sheet.h"
 #include "shop/job_card.h"
+#include "shop/old_job.h"
 #include "store/event_log.h"
 #include "store/index.h"
 
@@ -20,6 +21,7 @@ struct PastBuild {
   std::map<std::string, job::DeviationAccepted> deviations;  // by check
   std::optional<job::StripDownSheet> strip_down;             // as it was read
   std::vector<store::IndexValue> values;                     // readings that stand, as series "check/<id>"
+  std::optional<OldJob> old;  // of a job from before this program: all that is known of it
 };
 
 struct PumpPast {

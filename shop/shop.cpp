@@ -11,6 +11,7 @@
 #include "shop/job_desk.h"
 #include "shop/job_fold.h"
 #include "shop/job_index.h"
+#include "shop/life_book.h"
 #include "shop/record.h"
 #include "shop/shop_desk.h"
 #include "shop/shop_log.h"
@@ -43,7 +44,8 @@ class Shop::Impl {
       : store(the_store),
         foundations(std::move(given)),
         shop(store, foundations),
-        jobs(store, foundations, shop) {}
+        jobs(store, foundations, shop),
+        book(store.index()) {}
 
   Record record_of(const std::string& number) const {
     Record record;
@@ -62,6 +64,7 @@ class Shop::Impl {
   Foundations foundations;
   ShopDesk shop;
   JobDesk jobs;
+  LifeBook book;
 };
 
 Shop::Shop(store::Store& store, Foundations foundations)
@@ -157,6 +160,9 @@ std::vector<JobCard> Shop::earlier(const std::string& pump, const std::string& s
   std::copy_if(found.begin(), found.end(), std::back_inserter(out), [&](const JobCard& card) {
     return serial.empty() ? card.pump == pump : card.serial == serial;
   });
+  // Old records come to the store after jobs that are younger.
+  std::stable_sort(out.begin(), out.end(),
+                   [](const JobCard& a, const JobCard& b) { return a.opened > b.opened; });
   return out;
 }
 
@@ -164,13 +170,25 @@ PumpPast Shop::past_of(const std::string& number) const {
   const auto picture = job(number);
   const job::JobHeader& header = picture->logged.file.header;
   if (header.serial.empty()) return {};
-  // The job opened last comes first; what stands behind this one was opened before it.
+  // What stands behind this one was opened before it.
   auto cards = earlier(header.pump, header.serial);
   const auto itself =
-      std::find_if(cards.begin(), cards.end(), [&](const JobCard& card) { return card.number == number; });
+      std::find_if(cards.begin(), cards.end(),
+                   [&](const JobCard& card) { return card.number == number && !card.old; });
   cards.erase(cards.begin(), itself == cards.end() ? cards.begin() : std::next(itself));
   if (cards.size() > past_builds_max) cards.resize(past_builds_max);
   return shop::past_of(impl_->store.events(), number, cards);
+}
+
+OldTaken Shop::take_old_jobs(const Hand& hand, std::span<const OldJob> jobs) {
+  want_lead(hand);
+  return shop::take_old_jobs(impl_->store.events(), hand.person.id, hand.device, jobs);
+}
+
+Lives Shop::lives() const {
+  Lives out{impl_->book.builds(), {}};
+  out.lives = lives_of(out.builds, impl_->foundations.now_ms() / 1000);
+  return out;
 }
 
 std::vector<job::Check> Shop::held_back_by_limits() const {
@@ -203,11 +221,16 @@ std::string Shop::public_key_file() const {
 
 void Shop::rebuild_index() {
   impl_->store.index().rebuild([this](const std::string& stream) -> store::StreamIndex {
+    if (is_old(stream)) {
+      const auto told = impl_->store.events().read(stream);
+      return {entry_of(card_of(decode_old_job(told.back().payload), told.back())), {}};
+    }
     if (number_of(stream).empty()) return {};
     const auto events = impl_->store.events().read(stream);
     const job::JobLog log = log_of(events);
     return {entry_of(card_of(log, events.back())), values_of(log)};
   });
+  impl_->book.forget();
 }
 
 }  // namespace pumpwright::shop

@@ -15,7 +15,9 @@
 
 #include "job/job_log.h"
 #include "job/judgement.h"
+#include "shop/build_lives.h"
 #include "shop/job_card.h"
+#include "shop/old_shelf.h"
 #include "shop/passwords.h"
 #include "shop/past_builds.h"
 #include "shop/person.h"
@@ -77,6 +79,12 @@ struct JobPicture {
   std::string head;
 };
 
+// What stayed out how long, and the builds behind it.
+struct Lives {
+  std::vector<KnownBuild> builds;
+  std::vector<BuildLife> lives;  // as lives_of(builds)
+};
+
 // A reading that was judged and not kept.
 struct TriedReading {
   job::Reading reading;
@@ -133,12 +141,20 @@ class Shop {
   job::Snapshot preview_plan(const std::string& make_up_json) const;
 
   std::vector<JobCard> open_jobs() const;
+  // Old ones among them.
   std::vector<JobCard> search(const std::string& text, std::size_t count_max) const;
-  // Earlier jobs of the same serial, else of the same pump; newest first.
+  // Earlier jobs of the same serial, else of the same pump, old ones among them; opened last comes first.
   std::vector<JobCard> earlier(const std::string& pump, const std::string& serial) const;
   // What is remembered of the pump in that job, from at most 10 jobs of its serial number that were opened
   // before it. Refused::not_found as job().
   PumpPast past_of(const std::string& number) const;
+
+  // --- records older than this program
+  // Refused::not_allowed but for a lead hand. Otherwise as shop/old_shelf.h.
+  OldTaken take_old_jobs(const Hand& hand, std::span<const OldJob> jobs);
+
+  // How long each pump stayed out, now.
+  Lives lives() const;
 
   // Checks of open jobs whose deciding limit may not decide until the shop stands behind it; one for each
   // such limit.

@@ -9,6 +9,7 @@
 #include "job/instrument_json.h"
 #include "job/json_reader.h"
 #include "job/make_up.h"
+#include "shop/old_table.h"
 
 namespace pumpwright::shop {
 namespace {
@@ -145,6 +146,14 @@ Text clear_step_text(ShopState& state, const JsonReader& at) {
   return {"step " + step + " has its usual words again", "el paso " + step + " vuelve a su texto"};
 }
 
+Text set_old_columns(ShopState& state, const JsonReader& at, const store::StoredEvent& event) {
+  at.allow_only({"name", "columns"});
+  const std::string name = not_empty(at.required("name"), 80);
+  const OldColumns columns = decode_old_columns(at.required("columns"));
+  state.old_columns[name] = {name, encode_old_columns(columns).dump(), event.actor, event.accepted_at};
+  return {"columns of old records: " + name, "columnas de registros antiguos: " + name};
+}
+
 Text name_shop(ShopState& state, const JsonReader& at) {
   at.allow_only({"name", "invented"});
   state.name = not_empty(at.required("name"), 128);
@@ -180,6 +189,7 @@ Text apply_payload(ShopState& state, const store::StoredEvent& event, const Json
       {"sheet-set", [&] { return set_sheet(state, at, event); }},
       {"step-text-set", [&] { return set_step_text(state, at, event); }},
       {"step-text-cleared", [&] { return clear_step_text(state, at); }},
+      {"old-columns-set", [&] { return set_old_columns(state, at, event); }},
       {"device-enrolled", [&] { return enroll_device(state, at); }},
       {"device-dropped", [&] { return drop_device(state, at); }},
   };

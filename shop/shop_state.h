@@ -43,6 +43,13 @@ struct OwnStepText {
   std::string by, at;
 };
 
+// Which column of the shop's old records means what, under a name, so that the next file is read alike.
+struct NamedColumns {
+  std::string name;
+  std::string columns;  // JSON object, see shop/old_table.h
+  std::string by, at;
+};
+
 // Who changed what, for people to read.
 struct ShopChange {
   std::uint64_t seq = 0;
@@ -60,6 +67,7 @@ struct ShopState {
   std::map<std::string, OwnLimit> limits;
   std::map<std::string, Sheet> sheets;
   std::map<std::string, OwnStepText> step_texts;
+  std::map<std::string, NamedColumns> old_columns;
   std::vector<ShopChange> changes;
   std::uint64_t seq = 0;
 };

@@ -23,6 +23,20 @@ AppendResult EventLog::append(const Append& append) {
   return result;
 }
 
+std::vector<AppendResult> EventLog::append_together(std::span<const Append> appends) {
+  std::vector<AppendResult> results;
+  writer_.run([&](WriteScope& scope) {
+    results.clear();
+    for (const Append& append : appends) {
+      if (auto malformed = malformed_part(append))
+        results.emplace_back(*malformed);
+      else
+        results.push_back(append_in(scope, append, now_ms_()));
+    }
+  });
+  return results;
+}
+
 void EventLog::set_listener(AppendListener listener) {
   writer_.set_listener(std::move(listener));
 }

@@ -66,12 +66,20 @@ std::optional<IndexEntry> Index::entry(const std::string& stream) const {
   return entry_of(query);
 }
 
-std::vector<IndexEntry> Index::entries() const {
+std::int64_t Index::for_each_changed(std::int64_t position,
+                                     const std::function<void(const IndexEntry&)>& visit) const {
   auto reader = readers_.lease();
+  const Snapshot one_moment(*reader);
+  const std::int64_t now = (*reader).number("SELECT coalesce(max(id), 0) FROM event");
   Query query(*reader,
               "SELECT " PUMPWRIGHT_ENTRY_COLUMNS
-              " FROM index_entry JOIN stream ON stream.id = index_entry.stream_id ORDER BY stream.id");
-  return entries_of(query);
+              " FROM index_entry JOIN stream ON stream.id = index_entry.stream_id"
+              " WHERE ?1 = 0 OR index_entry.stream_id IN (SELECT stream_id FROM event WHERE id > ?1)"
+              " ORDER BY stream.id");
+  query.bind(1, position);
+  while (query.step())
+    visit(entry_of(query));
+  return now;
 }
 
 std::vector<IndexEntry> Index::open_entries() const {

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <cstddef>
+#include <cstdint>
 #include <functional>
 #include <optional>
 #include <span>
@@ -61,8 +62,11 @@ class Index {
   Index(GroupCommit& writer, ReaderPool& readers) : writer_(writer), readers_(readers) {}
 
   std::optional<IndexEntry> entry(const std::string& stream) const;
-  // All of them, in the order in which their streams began.
-  std::vector<IndexEntry> entries() const;
+  // Visits the entries of all streams to which something was appended after `position`, in the order in which
+  // the streams began, and gives the position up to which that holds: what to ask with next time. 0: all of
+  // them. What `replace` and the like did in between is not seen.
+  std::int64_t for_each_changed(std::int64_t position,
+                                const std::function<void(const IndexEntry&)>& visit) const;
   // By sort_key, then by stream.
   std::vector<IndexEntry> open_entries() const;
   // Entries in which every word of the text begins some word of `search`; case and accents do not matter.

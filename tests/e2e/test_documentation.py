@@ -7,7 +7,7 @@ import unittest
 from harness import ROOT, ProgramTest
 
 COMMANDS = ("judge", "plan", "sweep", "stack", "fit", "torque", "fluid", "seal", "true", "rotor", "balance", "align", "performance", "trim", "pressure-hold", "system", "vibration", "returns", "cause", "catalog list", "catalog show", "serve", "verify", "backup",
-            "restore", "rebuild", "export", "public-key", "demo", "completion")
+            "restore", "rebuild", "export", "lives", "import", "public-key", "demo", "completion")
 
 
 class Documentation(ProgramTest):

@@ -16,6 +16,9 @@ from server_harness import PASSWORD, Browser, Server, ServerTest, demo_job, now_
 
 ROLES = ("nobody", "read-only", "office", "technician", "lead-hand")
 
+OLD_RECORDS = "job,serial,in\nL-1,GH-0001,2024-03-01\nL-2,GH-0002,soon\n"
+OLD_COLUMNS = {"number": "job", "serial": "serial", "came_in": "in"}
+
 # request, the roles that may (the others get 401 or 403), the status they get, what must and what must not appear.
 # {job} is an open job. Bodies are made anew for each role.
 SCENARIOS = [
@@ -41,7 +44,18 @@ SCENARIOS = [
     ("GET", "/api/jobs/{job}/letter.pdf", None, ROLES[1:], 404, ["not-found"], ["%PDF-"]),
     ("GET", "/api/jobs/{job}/letter.pdf?paper=a3", None, ROLES[1:], 400, ["paper"], ["%PDF-"]),
     ("GET", "/api/jobs/{job}/past", None, ROLES[1:], 200, ['"builds":[]', '"readings":[]'], ["argon2"]),
-    ("GET", "/api/lives.csv", None, ROLES[1:], 200, ["pump,job,group,time,event,impeller_sweep_um"], ["argon2", "J.M."]),
+    ("GET", "/api/lives.csv", None, ROLES[1:], 200, ["pump,job,group,customer,seal,out,time,event,impeller_sweep_um"], ["argon2", "J.M."]),
+    ("GET", "/api/returns", None, ROLES[1:], 200, ['"builds":', '"choices"'], ["argon2", "J.M."]),
+    ("GET", "/api/returns?by=technician", None, ROLES[1:], 422, ['"field":"by"'], ["choices"]),
+    ("GET", "/api/returns?by=pump&changed=2026-01-01", None, ROLES[1:], 422, ['"field":"by"'], ["choices"]),
+    ("GET", "/api/returns?changed=yesterday", None, ROLES[1:], 422, ['"field":"changed"'], ["choices"]),
+    ("GET", "/api/returns?reading=hours-slept", None, ROLES[1:], 422, ['"field":"reading"'], ["choices"]),
+    ("GET", "/api/jobs/{job}/readings.qif", None, ROLES[1:], 200, ["QIFDocument", "{job}"], ["argon2"]),
+    ("GET", "/api/jobs/none/readings.qif", None, ROLES[1:], 404, ["not-found"], ["sqlite"]),
+    ("POST", "/api/shop/old-jobs/look", "old header", ROLES[4:], 200, ['"header":["job","serial","in"]', '"table":null'], []),
+    ("POST", "/api/shop/old-jobs/look", "old columns", ROLES[4:], 200, ['"fit":1', '"wrong_count":1', "line 3"], []),
+    ("POST", "/api/shop/old-jobs", "old header", ROLES[4:], 422, ["device"], ["taken"]),
+    ("POST", "/api/shop/old-jobs", "old take", ROLES[4:], 200, ['"wrong_count":1'], []),
     ("GET", "/api/jobs/{job}/readings.csv", None, ROLES[1:], 200, ["job,serial,step,check", "vapour-margin"], ["argon2"]),
     ("GET", "/api/jobs/none/readings.csv", None, ROLES[1:], 404, ["not-found"], ["sqlite"]),
     ("GET", "/api/jobs/none/past", None, ROLES[1:], 404, ["not-found"], ["sqlite"]),
@@ -96,6 +110,9 @@ class Scenarios(ServerTest):
             "nonsense": {"payload": json.dumps({**reading, "check": "no such check"})},
             "strip": {"sheet": {"found": ["elastomer-cut", "leaks-at-once"]}},
             "strip-wrong": {"sheet": {"found": ["No word"]}},
+            "old header": {"file": "ledger.csv", "csv": OLD_RECORDS},
+            "old columns": {"file": "ledger.csv", "csv": OLD_RECORDS, "columns": OLD_COLUMNS},
+            "old take": {**device, **event, "file": "ledger.csv", "csv": OLD_RECORDS, "columns": OLD_COLUMNS, "name": "ledger"},
             "note": {**device, "events": [{**event, "type": "note", "payload": json.dumps({"step": "make-safe", "text": "tag 14"})}]},
             "sign": {**device, **event, "password": PASSWORD, "statement": "ready"},
             "step text": {**device, "events": [{**event, "type": "shop-named", "payload": json.dumps({"name": "Greenhouse pumps"})}]},

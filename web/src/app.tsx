@@ -16,6 +16,7 @@ import { Later } from './widgets/later';
 
 const releasePage = () => import('./release/release_page').then((m) => m.ReleasePage);
 const setUpPage = () => import('./setup/set_up_page').then((m) => m.SetUpPage);
+const returnsPage = () => import('./returns/returns_page').then((m) => m.ReturnsPage);
 const shopPage = () => import('./shop/shop_page').then((m) => m.ShopPage);
 
 function Screen({ at }: { at: Route }) {
@@ -43,6 +44,10 @@ function Screen({ at }: { at: Route }) {
           props={{ part: at.part }}
           otherwise={<Trouble text={t('noAnswer')} />}
         />
+      );
+    case 'returns':
+      return (
+        <Later key="returns" load={returnsPage} props={{}} otherwise={<Trouble text={t('noAnswer')} />} />
       );
     case 'kept':
       return <KeptPage />;

@@ -7,6 +7,7 @@ export type Route =
   | { page: 'release'; number: string }
   | { page: 'new' }
   | { page: 'shop'; part: string }
+  | { page: 'returns' }
   | { page: 'kept' }
   | { page: 'me' }
   | { page: 'unknown'; path: string };
@@ -16,6 +17,7 @@ export function routeOf(path: string): Route {
   const [first, second, third, fourth, fifth, sixth] = parts;
   if (first === undefined) return { page: 'benches' };
   if (first === 'new' && parts.length === 1) return { page: 'new' };
+  if (first === 'returns' && parts.length === 1) return { page: 'returns' };
   if (first === 'kept' && parts.length === 1) return { page: 'kept' };
   if (first === 'me' && parts.length === 1) return { page: 'me' };
   if (first === 'shop' && parts.length <= 2) return { page: 'shop', part: second ?? 'people' };
@@ -50,6 +52,7 @@ export const address = {
   release: (number: string) => `${address.job(number)}/release`,
   new: '/new',
   shop: (part: string) => `/shop/${part}`,
+  returns: '/returns',
   kept: '/kept',
   me: '/me',
 };

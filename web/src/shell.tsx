@@ -81,6 +81,9 @@ function Menu({ onClose, onKeys }: { onClose: () => void; onKeys: () => void }) 
               {t('newJob')}
             </a>
           )}
+          <a class="button button-plain" href={address.returns}>
+            {t('returnsTitle')}
+          </a>
           <a class="button button-plain" href={address.shop('people')}>
             {t('shop')}
           </a>

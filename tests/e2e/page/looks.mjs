@@ -70,6 +70,28 @@ const screens = {
   'shop-people': ['/shop/people', shows('.panel')],
   'shop-instruments': ['/shop/instruments', shows('.panel')],
   'shop-limits': ['/shop/limits', shows('.panel')],
+  'shop-old': [
+    '/shop/old',
+    async (page) => {
+      const csv = 'Job,S/N,In,Kind\nL-1,GH-0500,3/31/2024,repair\nL-2,GH-0501,soon,??\n';
+      const file = { name: 'book.csv', mimeType: 'text/csv', buffer: Buffer.from(csv) };
+      await page.locator('input[type=file]').setInputFiles(file);
+      await page.locator('select').nth(0).selectOption('S/N');
+      await page.locator('select').nth(1).selectOption('In');
+      await page.locator('.choice-card', { hasText: '3/31/2024' }).click();
+      await page.waitForSelector('.old-wrong li');
+    },
+  ],
+  returns: ['/returns', shows('.out-curve')],
+  'returns-compared': [
+    '/returns',
+    async (page) => {
+      await page.waitForSelector('.out-curve');
+      await page.locator('.choice').first().locator('label').nth(3).click();
+      await page.locator('input[type=checkbox]').first().check();
+      await page.waitForSelector('.out-names li');
+    },
+  ],
   'shop-log': ['/shop/log', shows('.panel')],
 };
 

@@ -8,6 +8,7 @@ import { promises as looks } from './looks.mjs';
 import { promises as network } from './network.mjs';
 import { promises as opening } from './opening.mjs';
 import { Shop } from './program.mjs';
+import { promises as returns } from './returns.mjs';
 import { promises as sealSheet } from './seal_sheet.mjs';
 import { promises as stripDown } from './strip_down.mjs';
 import { promises as testLoop } from './test_loop.mjs';
@@ -15,7 +16,7 @@ import { promises as together } from './together.mjs';
 import { promises as trueRunning } from './true_running.mjs';
 import { promises as wholeBuild } from './whole_build.mjs';
 
-const promises = { ...wholeBuild, ...benchSheets, ...looks, ...network, ...opening, ...sealSheet, ...stripDown, ...testLoop, ...together, ...trueRunning };
+const promises = { ...wholeBuild, ...benchSheets, ...looks, ...network, ...opening, ...returns, ...sealSheet, ...stripDown, ...testLoop, ...together, ...trueRunning };
 
 const wanted = process.argv.slice(2).join(' ');
 const waiting = Object.entries(promises).filter(([name]) => name.includes(wanted));

@@ -30,6 +30,18 @@ std::vector<std::string> found(Store& store, const std::string& text, std::size_
   return streams;
 }
 
+struct Changed {
+  std::vector<std::string> streams;
+  std::int64_t position = 0;
+};
+
+Changed changed_since(Store& store, std::int64_t position) {
+  Changed out;
+  out.position = store.index().for_each_changed(
+      position, [&](const IndexEntry& entry) { out.streams.push_back(entry.stream); });
+  return out;
+}
+
 // The search table agrees with the texts it was made from.
 void expect_sound_search(const ScratchStore& scratch) {
   SQLite::Database database(scratch.file.string(), SQLite::OPEN_READWRITE);
@@ -37,18 +49,23 @@ void expect_sound_search(const ScratchStore& scratch) {
       database.exec("INSERT INTO index_search (index_search, rank) VALUES ('integrity-check', 1)"));
 }
 
-TEST(Index, GivesAllEntriesInTheOrderInWhichTheirStreamsBegan) {
+TEST(Index, GivesEntriesThatChangedSinceInTheOrderInWhichTheirStreamsBegan) {
   ScratchStore scratch;
-  EXPECT_TRUE(scratch->index().entries().empty());
+  EXPECT_TRUE(changed_since(*scratch.store, 0).streams.empty());
   for (const auto* stream : {"job/Z", "job/A", "job/M"}) {
     IndexChange change;
     change.entry = entry(stream, "pump", std::string(stream) != "job/A");
     append_with(*scratch.store, stream, stream, change);
   }
-  std::vector<std::string> streams;
-  for (const auto& one : scratch->index().entries())
-    streams.push_back(one.stream);
-  EXPECT_EQ(streams, (std::vector<std::string>{"job/Z", "job/A", "job/M"}));
+  const Changed all = changed_since(*scratch.store, 0);
+  EXPECT_EQ(all.streams, (std::vector<std::string>{"job/Z", "job/A", "job/M"}));
+
+  append_with(*scratch.store, "job/M", "m2", {});
+  append_with(*scratch.store, "job/Z", "z2", {});
+  append_with(*scratch.store, "job/Z", "z3", {});
+  const Changed later = changed_since(*scratch.store, all.position);
+  EXPECT_EQ(later.streams, (std::vector<std::string>{"job/Z", "job/M"})) << "each once";
+  EXPECT_TRUE(changed_since(*scratch.store, later.position).streams.empty());
 }
 
 TEST(Index, ChangesTogetherWithTheAppend) {

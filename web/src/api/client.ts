@@ -23,6 +23,7 @@ export const cutOff = signal(false);
 export const onSignedOut = { call: () => {} };
 
 const timeoutMs = 20_000;
+const patientMs = 300_000;
 let token = '';
 
 export function adoptToken(session: Session): void {
@@ -33,6 +34,8 @@ export interface Sent {
   signal?: AbortSignal;
   /** Bytes instead of JSON. */
   bytes?: Blob;
+  /** The server has much to do: wait for minutes. */
+  patient?: boolean;
 }
 
 async function fetchOnce(method: string, path: string, body: unknown, sent: Sent): Promise<Response> {
@@ -43,7 +46,7 @@ async function fetchOnce(method: string, path: string, body: unknown, sent: Sent
   if (method !== 'GET') forgetEarly();
   const early = method === 'GET' ? takeEarly(path) : undefined;
   const giveUp = early?.giveUp ?? new AbortController();
-  const timer = setTimeout(() => giveUp.abort(), timeoutMs);
+  const timer = setTimeout(() => giveUp.abort(), sent.patient ? patientMs : timeoutMs);
   const stop = () => giveUp.abort();
   sent.signal?.addEventListener('abort', stop);
   try {

@@ -9,6 +9,8 @@ export interface PastBuild {
   complaint: string | null;
   hours_run: string | null;
   cause: { headline: Text; change: Text[] } | null;
+  /** From records older than this program. */
+  old: { found: string | null; changed: string | null; file: string; line: number } | null;
   deviations: { check: Text; reason: string; actor: string }[];
 }
 

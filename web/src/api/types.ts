@@ -1,5 +1,6 @@
 // What the server says and takes, as types: the page's only knowledge of the wire. Amounts arrive formatted; the
 // page shows them and never computes them again.
+import type { OldColumns } from './old_types';
 import type { SheetFieldView, SheetPicture } from './sheet_types';
 
 export interface Text {
@@ -57,6 +58,8 @@ export interface Counts {
 
 export interface JobFound {
   number: string;
+  /** From records older than this program: there is no job to open. */
+  old: boolean;
   customer: string;
   pump: string;
   serial: string;
@@ -476,6 +479,7 @@ export interface ShopView {
   adoptable: { limit: string; title: Text; text: Text; source: Text | string }[];
   sheets: { pump: string; make_up: Partial<MakeUp> }[];
   step_texts: { step: string; what_to_do: Text }[];
+  old_columns: { name: string; columns: OldColumns }[];
   devices: { id: string; name: string }[];
   log: LogLine[];
 }

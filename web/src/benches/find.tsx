@@ -16,6 +16,37 @@ async function search(text: string, signal?: AbortSignal): Promise<JobFound[]> {
   return (await get<{ jobs: JobFound[] }>(query, signal ? { signal } : {})).jobs;
 }
 
+function JobLink({ job }: { job: JobFound }) {
+  return (
+    <a href={address.job(job.number)}>
+      <Words job={job} />
+      <em>
+        {job.state === 'released' ? t('released') : job.bench ? t('onBench', { bench: job.bench }) : ''}
+      </em>
+    </a>
+  );
+}
+
+function OldFound({ job }: { job: JobFound }) {
+  return (
+    <p class="found-old">
+      <Words job={job} />
+      <em>{t('oldOne', { when: job.opened.slice(0, 10) })}</em>
+    </p>
+  );
+}
+
+function Words({ job }: { job: JobFound }) {
+  return (
+    <>
+      <strong>{job.number}</strong>
+      <span>
+        {job.customer} · {job.pump} · {job.serial}
+      </span>
+    </>
+  );
+}
+
 export function Find({ known }: { known: readonly JobFound[] }) {
   const [text, setText] = useState('');
   const [found, setFound] = useState<JobFound[] | null>(null);
@@ -66,8 +97,8 @@ export function Find({ known }: { known: readonly JobFound[] }) {
     const wanted = jobNumberOf(text);
     if (wanted === '') return;
     const list = await search(wanted).catch(() => found ?? []);
-    const exact = list.find((j) => j.number.toLowerCase() === wanted.toLowerCase());
-    const first = exact ?? list[0];
+    const jobs = list.filter((j) => !j.old);
+    const first = jobs.find((j) => j.number.toLowerCase() === wanted.toLowerCase()) ?? jobs[0];
     if (first) go(address.job(first.number));
     else setSaid(t('nothingFound'));
   };
@@ -110,17 +141,7 @@ export function Find({ known }: { known: readonly JobFound[] }) {
         <ul class="found" aria-label={t('found')}>
           {found.length === 0 && <li class="quiet">{t('nothingFound')}</li>}
           {found.map((j) => (
-            <li key={j.number}>
-              <a href={address.job(j.number)}>
-                <strong>{j.number}</strong>
-                <span>
-                  {j.customer} · {j.pump} · {j.serial}
-                </span>
-                <em>
-                  {j.state === 'released' ? t('released') : j.bench ? t('onBench', { bench: j.bench }) : ''}
-                </em>
-              </a>
-            </li>
+            <li key={`${j.number}${j.old}`}>{j.old ? <OldFound job={j} /> : <JobLink job={j} />}</li>
           ))}
         </ul>
       )}

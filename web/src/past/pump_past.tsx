@@ -14,7 +14,7 @@ function Build({ build }: { build: PastBuild }) {
   return (
     <li class="past-build">
       <p>
-        <a href={address.job(build.number)}>{build.number}</a>{' '}
+        {build.old ? <strong>{build.number}</strong> : <a href={address.job(build.number)}>{build.number}</a>}{' '}
         <span class="who">
           {timeText(build.opened)} · {t(build.released ? 'pastReleased' : 'pastNotReleased')}
         </span>
@@ -35,6 +35,17 @@ function Build({ build }: { build: PastBuild }) {
           {t('pastPromised')} {say(text)}
         </p>
       ))}
+      {build.old?.found && (
+        <p>
+          {t('oldFound')}: {build.old.found}
+        </p>
+      )}
+      {build.old?.changed && (
+        <p>
+          {t('oldChanged')}: {build.old.changed}
+        </p>
+      )}
+      {build.old && <p class="who">{t('oldFrom', { file: build.old.file, line: build.old.line })}</p>}
       {build.deviations.map((d) => (
         <p key={d.check.en}>
           {t('deviationAccepted')} {say(d.check)}: {d.reason} <span class="who">{d.actor}</span>

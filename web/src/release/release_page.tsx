@@ -189,6 +189,11 @@ function Papers({ view }: { view: JobView }) {
       name: `${view.number}.readings.csv`,
       label: t('readingsCsv'),
     },
+    {
+      href: `${base}/readings.qif?language=${language.value}`,
+      name: `${view.number}.readings.qif`,
+      label: t('readingsQif'),
+    },
     { href: `${base}/record.json`, name: `${view.number}.json`, label: t('recordJson') },
     { href: `${base}/tag.svg`, name: `${view.number}-tag.svg`, label: t('tag') },
   ];

@@ -12,7 +12,7 @@ import { PlannedSheets } from '../sheets/planned_sheets';
 import { Banner, Header } from '../shell';
 import { t } from '../text/text';
 import { Busy, WorkButton } from '../widgets/busy';
-import { errorText, Field, isAbout, Notice } from '../widgets/form';
+import { Choice, errorText, Field, isAbout, Notice } from '../widgets/form';
 import { MakeUpFields } from './make_up_fields';
 import { emptyMakeUp, isPlannable, tidyMakeUp } from './tidy_make_up';
 
@@ -24,10 +24,20 @@ interface HeaderFields {
   pump: string;
   serial: string;
   reason: string;
+  /** "fault", "other", or empty: not said. */
+  came_for: string;
   bench: string;
 }
 
-const emptyHeader: HeaderFields = { number: '', customer: '', pump: '', serial: '', reason: '', bench: '' };
+const emptyHeader: HeaderFields = {
+  number: '',
+  customer: '',
+  pump: '',
+  serial: '',
+  reason: '',
+  came_for: '',
+  bench: '',
+};
 
 function usePreview(makeUp: MakeUp): {
   preview: PlanPreview | null;
@@ -211,6 +221,16 @@ function JobFields({
       />
       <Field label={t('serial')} value={header.serial} error={about('serial')} onValue={set('serial')} />
       <Field label={t('reasonIn')} value={header.reason} error={about('reason')} onValue={set('reason')} />
+      <Choice
+        label={t('cameFor')}
+        value={header.came_for}
+        options={[
+          { value: '', label: t('cameForNew') },
+          { value: 'fault', label: t('cameForFault') },
+          { value: 'other', label: t('cameForOther') },
+        ]}
+        onValue={set('came_for')}
+      />
       <Field label={t('bench')} value={header.bench} error={about('bench')} onValue={set('bench')} />
     </fieldset>
   );
@@ -242,7 +262,7 @@ export function SetUpPage() {
   const open = async () => {
     setError(null);
     setSaid(null);
-    const { bench, ...job } = header;
+    const { bench, came_for, ...job } = header;
     if (header.number.trim() === '' || !isPlannable(makeUp)) {
       setSaid(t('jobNeeds'));
       return;
@@ -257,7 +277,7 @@ export function SetUpPage() {
         key,
         device,
         device_seq: await nextDeviceSeq(device),
-        job: { ...job, number: job.number.trim() },
+        job: { ...job, number: job.number.trim(), ...(came_for === '' ? {} : { came_for }) },
         make_up: tidyMakeUp(makeUp),
         ...(bench.trim() ? { bench: bench.trim() } : {}),
       });

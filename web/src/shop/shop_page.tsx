@@ -12,6 +12,7 @@ import { Busy } from '../widgets/busy';
 import { errorText, Notice } from '../widgets/form';
 import { Instruments } from './instruments';
 import { Limits } from './limits';
+import { OldRecords } from './old_records';
 import { Devices, People } from './people';
 import { Sheets, StepTexts } from './sheets';
 
@@ -38,20 +39,9 @@ const parts: [string, TextKey][] = [
   ['limits', 'limits'],
   ['sheets', 'sheets'],
   ['texts', 'stepTexts'],
+  ['old', 'oldRecords'],
   ['log', 'whoChangedWhat'],
 ];
-
-/** The list for `pumpwright returns`. */
-function Lives() {
-  return (
-    <p>
-      <a class="button button-plain" href="/api/lives.csv" download="lives.csv">
-        {t('livesCsv')}
-      </a>
-      <span class="hint"> {t('livesHint')}</span>
-    </p>
-  );
-}
 
 function Log({ view }: { view: ShopView }) {
   const lines = [...view.log].sort((a, b) => b.seq - a.seq);
@@ -85,6 +75,8 @@ function Part({ part, view }: { part: string; view: ShopView }) {
       return <Sheets view={view} />;
     case 'texts':
       return <StepTexts view={view} />;
+    case 'old':
+      return <OldRecords view={view} />;
     case 'log':
       return <Log view={view} />;
     default:
@@ -117,7 +109,6 @@ export function ShopPage({ part }: { part: string }) {
         {shopCutOff.value && <Notice kind="plain">{t('noAnswer')}</Notice>}
         {!view && !shopError.value && !shopCutOff.value && <Busy />}
         {view && <Part part={part} view={view} />}
-        {view && <Lives />}
       </main>
     </>
   );

@@ -1,11 +1,11 @@
-#include "cli/csv_lines.h"
+#include "job/csv_lines.h"
 
 #include <algorithm>
 
 #include <fmt/format.h>
 
-#include "cli/display_text.h"
 #include "engine/quantity/bad_input.h"
+#include "job/one_line.h"
 
 namespace pumpwright {
 namespace {

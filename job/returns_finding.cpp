@@ -1,13 +1,14 @@
-#include "cli/returns_question.h"
+#include "job/returns_finding.h"
 
 #include <algorithm>
 #include <map>
 
 #include <fmt/format.h>
 
-#include "cli/csv_lines.h"
+#include "engine/quantity/bad_input.h"
+#include "job/csv_lines.h"
 
-namespace pumpwright {
+namespace pumpwright::job {
 namespace {
 
 using namespace reliability;
@@ -16,7 +17,7 @@ constexpr const char* before_name = "before";
 constexpr const char* after_name = "after";
 
 Life life_of(const ReturnsRow& row) {
-  return {.time = seconds(row.time.si), .ending = row.ending};
+  return {.time = row.time, .ending = row.ending};
 }
 
 Lives lives_of(const ReturnsTable& table) {
@@ -52,13 +53,14 @@ NamedLives groups_of(const ReturnsQuestion& q) {
 void add_weibull(const ReturnsQuestion& q, const Lives& lives, ReturnsFinding& f) {
   if (f.returned < returns_for_weibull) {
     f.not_computed.push_back(
-        {"curve over age", fmt::format("it takes at least {} returns", returns_for_weibull)});
+        {Text{"curve over age", "curva según la edad"}, Text{fmt::format("it takes at least {} returns", returns_for_weibull),
+               fmt::format("hacen falta al menos {} devoluciones", returns_for_weibull)}});
     return;
   }
   const WeibullData data(lives);
   const auto fit = fit_weibull(data);
   if (!fit) {
-    f.not_computed.push_back({"curve over age", "all returns came at the longest time seen"});
+    f.not_computed.push_back({Text{"curve over age", "curva según la edad"}, Text{"all returns came at the longest time seen", "todas las devoluciones llegaron en el tiempo más largo visto"}});
     return;
   }
   f.weibull = WeibullSheet{.fit = *fit,
@@ -71,7 +73,7 @@ void add_weibull(const ReturnsQuestion& q, const Lives& lives, ReturnsFinding& f
 
 void add_groups(const ReturnsQuestion& q, const NamedLives& named, ReturnsFinding& f) {
   if (named.names.size() < 2) {
-    f.not_computed.push_back({"comparison of groups", "all rows are of one group"});
+    f.not_computed.push_back({Text{"comparison of groups", "comparación de grupos"}, Text{"all rows are of one group", "todas las filas son de un grupo"}});
     return;
   }
   GroupsSheet sheet{.groups = {}, .log_rank = log_rank(named.lives), .weibull = weibull_ratio(named.lives)};
@@ -153,15 +155,17 @@ void add_readings(const ReturnsQuestion& q, ReturnsFinding& f) {
   }
   const Readings readings{values, q.columns.covariates.size()};
   if (count_of(lives, Ending::returned) < 2) {
-    f.not_computed.push_back({"readings and return", "it takes at least 2 returns with all readings"});
+    f.not_computed.push_back({Text{"readings and return", "lecturas y devolución"}, Text{"it takes at least 2 returns with all readings", "hacen falta al menos 2 devoluciones con todas las lecturas"}});
     return;
   }
   try {
     const auto fit = fit_cox(lives, readings, q.ties, q.confidence);
     if (!fit) {
-      f.not_computed.push_back({"readings and return",
-                                "a reading parts the pumps that came back from the rest without overlap; no "
-                                "finite figure says how strongly"});
+      f.not_computed.push_back({Text{"readings and return", "lecturas y devolución"},
+                                Text{"a reading parts the pumps that came back from the rest without overlap; "
+                                     "no finite figure says how strongly",
+                                     "una lectura separa sin solape las bombas que volvieron de las demás; "
+                                     "ninguna cifra finita dice con qué fuerza"}});
       return;
     }
     f.readings = ReadingsSheet{.pumps = lives.size(),
@@ -185,7 +189,7 @@ std::vector<History> histories_of(const ReturnsQuestion& q) {
       refuse_csv(row.line, q.columns.pump.value_or("pump"), row.pump,
                  fmt::format("no further row of a pump that line {} says is running", before->second));
     History& history = histories[at->second];
-    history.until += seconds(row.time.si);
+    history.until += row.time;
     if (row.ending == Ending::returned) history.returns.push_back(history.until);
     if (row.ending == Ending::running) still_running.emplace(row.pump, row.line);
   }
@@ -195,12 +199,12 @@ std::vector<History> histories_of(const ReturnsQuestion& q) {
 void add_trend(const ReturnsQuestion& q, ReturnsFinding& f) {
   const auto histories = histories_of(q);
   if (histories.size() == q.table.rows.size()) {
-    f.not_computed.push_back({"trend of a pump over its builds", "no pump went out twice"});
+    f.not_computed.push_back({Text{"trend of a pump over its builds", "tendencia de una bomba a lo largo de sus armados"}, Text{"no pump went out twice", "ninguna bomba salió dos veces"}});
     return;
   }
   f.trend = trend(histories, q.confidence);
   if (!f.trend)
-    f.not_computed.push_back({"trend of a pump over its builds", "no return but such as ended the watching"});
+    f.not_computed.push_back({Text{"trend of a pump over its builds", "tendencia de una bomba a lo largo de sus armados"}, Text{"no return but such as ended the watching", "ninguna devolución salvo las que cerraron la observación"}});
 }
 
 }  // namespace
@@ -227,4 +231,4 @@ ReturnsFinding answer(const ReturnsQuestion& q) {
   return f;
 }
 
-}  // namespace pumpwright
+}  // namespace pumpwright::job

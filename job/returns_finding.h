@@ -1,11 +1,10 @@
-// What `pumpwright returns` was asked, and what it found.
+// What is asked of a list of pumps that went out, and what it shows and does not show.
 #pragma once
 
 #include <optional>
 #include <string>
 #include <vector>
 
-#include "cli/returns_csv.h"
 #include "engine/reliability/before_after.h"
 #include "engine/reliability/comparison.h"
 #include "engine/reliability/cox.h"
@@ -15,11 +14,12 @@
 #include "engine/reliability/trend.h"
 #include "engine/reliability/weibull_limits.h"
 #include "engine/reliability/weibull_threshold.h"
+#include "job/returns_table.h"
+#include "job/text.h"
 
-namespace pumpwright {
+namespace pumpwright::job {
 
 struct ReturnsQuestion {
-  std::string file;
   ReturnsColumns columns;
   ReturnsTable table;
   bool is_calendar = false;  // times count days on the calendar rather than running hours
@@ -59,8 +59,8 @@ struct ReadingsSheet {
 
 // An analysis that the data do not support, and why.
 struct NotComputed {
-  std::string what;
-  std::string why;
+  Text what;
+  Text why;
 };
 
 struct ReturnsFinding {
@@ -89,7 +89,4 @@ constexpr std::size_t groups_max = 20;
 // before_after, or a covariate that does not vary.
 ReturnsFinding answer(const ReturnsQuestion& question);
 
-std::string returns_text(const ReturnsQuestion& question, const ReturnsFinding& finding, bool colour);
-std::string returns_json(const ReturnsQuestion& question, const ReturnsFinding& finding);
-
-}  // namespace pumpwright
+}  // namespace pumpwright::job

@@ -1,0 +1,58 @@
+#include "shop/life_book.h"
+
+#include "job/utc_time.h"
+#include "shop/job_index.h"
+
+namespace pumpwright::shop {
+namespace {
+
+constexpr std::size_t to_the_second = std::string_view("2026-11-25T14:02:00").size();
+
+// Of a moment with or without its milliseconds.
+std::int64_t seconds_of(const std::string& utc) {
+  return job::parse_utc_time(utc.substr(0, to_the_second) + "Z", "time").seconds;
+}
+
+}  // namespace
+
+std::vector<KnownBuild> LifeBook::builds() {
+  const std::lock_guard lock(mutex_);
+  follow();
+  return builds_;
+}
+
+void LifeBook::forget() {
+  const std::lock_guard lock(mutex_);
+  position_ = 0;
+  builds_.clear();
+  place_of_stream_.clear();
+}
+
+void LifeBook::follow() {
+  position_ = index_.for_each_changed(position_, [this](const store::IndexEntry& entry) { put(entry); });
+}
+
+std::string_view LifeBook::kept(const std::string& text) {
+  return *texts_.insert(text).first;
+}
+
+void LifeBook::put(const store::IndexEntry& entry) {
+  const auto [at, is_new] = place_of_stream_.emplace(kept(entry.stream), builds_.size());
+  if (is_new) builds_.emplace_back();
+  const JobCard card = card_in(entry);
+  KnownBuild& build = builds_[at->second];
+  build = {.number = kept(card.number),
+           .serial = kept(card.serial),
+           .customer = kept(card.customer),
+           .pump = kept(card.pump),
+           .seal = kept(card.seal),
+           .came_for = card.came_for,
+           .opened_s = seconds_of(card.opened)};
+  if (card.released) build.out_s = seconds_of(card.released_at);
+  for (std::size_t i = 0; i < checks_of_lives.size(); ++i)
+    if (const auto reading = card.readings.find(std::string(checks_of_lives[i]));
+        reading != card.readings.end())
+      build.readings[i] = reading->second;
+}
+
+}  // namespace pumpwright::shop
