@@ -14,6 +14,8 @@ const char* word_for(job::SaidBy by) {
   switch (by) {
     case job::SaidBy::hand:
       return "hand";
+    case job::SaidBy::hardness:
+      return "hardness";
     case job::SaidBy::width:
       return "width";
     case job::SaidBy::check:

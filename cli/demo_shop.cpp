@@ -114,12 +114,12 @@ std::vector<json> documents_in(const std::string& jobs) {
 void take_ledger(Filling& filling, const std::string& jobs, std::int64_t now_s) {
   const auto tables = read_tree(jobs, ".csv", "--jobs"), columns = read_tree(jobs, ".columns", "--jobs");
   for (std::size_t i = 0; i < std::min(tables.size(), columns.size()); ++i) {
-    const auto meaning = naming_file(columns[i].name, [&] {
-      return shop::decode_old_columns(job::JsonReader::parse(columns[i].bytes));
-    });
+    const auto meaning = naming_file(
+        columns[i].name, [&] { return shop::decode_old_columns(job::JsonReader::parse(columns[i].bytes)); });
     filling.take_over_old(columns[i].bytes, naming_file(tables[i].name, [&] {
-      return shop::read_old_csv(tables[i].bytes, tables[i].name, meaning, job::UtcTime{now_s});
-    }));
+                            return shop::read_old_csv(tables[i].bytes, tables[i].name, meaning,
+                                                      job::UtcTime{now_s});
+                          }));
   }
 }
 

@@ -67,15 +67,17 @@ std::string import_text(const Imported& imported) {
   for (const auto& [word, times] : table.words_unknown)
     text += fmt::format("\"{}\" ({} times) says neither a fault nor another reason\n", one_line(word), times);
   if (!imported.done) return text + "Nothing was taken in: this was only a look.\n";
-  return text + fmt::format("{} taken in, {} were known already\n", imported.done->taken, imported.done->known);
+  return text +
+         fmt::format("{} taken in, {} were known already\n", imported.done->taken, imported.done->known);
 }
 
 std::string import_json(const Imported& imported) {
   const auto& table = imported.table;
   auto wrong = OrderedJson::array();
   for (const auto& what : table.wrong)
-    wrong.push_back({{"place", what.place}, {"field", what.field}, {"value", what.value}, {"valid", what.expected}});
-  const auto count = [&](std::size_t shop::OldTaken::* which) {
+    wrong.push_back(
+        {{"place", what.place}, {"field", what.field}, {"value", what.value}, {"valid", what.expected}});
+  const auto count = [&](std::size_t shop::OldTaken::*which) {
     return imported.done ? OrderedJson(*imported.done.*which) : OrderedJson(nullptr);
   };
   return json_text({{"fit", table.jobs.size()},
@@ -88,7 +90,8 @@ std::string import_json(const Imported& imported) {
 }
 
 Answer run_import(const ImportArguments& a, const Surroundings& surroundings) {
-  if (!a.look && a.by.empty()) throw bad_argument("--by", "", "the initials of the lead hand who takes them in");
+  if (!a.look && a.by.empty())
+    throw bad_argument("--by", "", "the initials of the lead hand who takes them in");
   const Imported imported = import(a, surroundings);
   return {.text = a.json ? import_json(imported) : import_text(imported),
           .exit_status = imported.table.wrong_count == 0 ? exit_all_pass : exit_not_all_pass};
@@ -98,8 +101,9 @@ Answer run_import(const ImportArguments& a, const Surroundings& surroundings) {
 
 void add_import_command(CLI::App& app, Action& chosen) {
   auto a = std::make_shared<ImportArguments>();
-  auto* command = add_command(app, "import", "Take the shop's older records in from a CSV file, one row a job",
-                              "pumpwright import demo/ledger.csv --columns demo/ledger.columns --look");
+  auto* command =
+      add_command(app, "import", "Take the shop's older records in from a CSV file, one row a job",
+                  "pumpwright import demo/ledger.csv --columns demo/ledger.columns --look");
   is_file(*command->add_option("CSV", a->file, "The old records, with a first line that names the columns")
                ->required());
   is_file(*command

@@ -5,9 +5,9 @@
 
 #include <nlohmann/json.hpp>
 
-#include "job/csv_lines.h"
 #include "cli/input_file.h"
 #include "engine/quantity/parse.h"
+#include "job/csv_lines.h"
 #include "job/json_reader.h"
 
 namespace pumpwright {

@@ -7,6 +7,7 @@
 #include "cli/program.h"
 #include "cli/returns_csv.h"
 #include "cli/returns_report.h"
+#include "engine/quantity/parse.h"
 
 namespace pumpwright {
 namespace {
@@ -69,9 +70,9 @@ Answer run_returns(const ReturnsArguments& a, const Surroundings& surroundings) 
   const auto question = question_of(a, surroundings);
   const auto finding = naming_file(a.file, [&] { return job::answer(question); });
   const bool well = finding.verdict.empty() || finding.verdict == "pass";
-  return {
-      .text = a.json ? returns_json(a.file, question, finding) : returns_text(a.file, question, finding, surroundings.colour),
-      .exit_status = well ? exit_all_pass : exit_not_all_pass};
+  return {.text = a.json ? returns_json(a.file, question, finding)
+                         : returns_text(a.file, question, finding, surroundings.colour),
+          .exit_status = well ? exit_all_pass : exit_not_all_pass};
 }
 
 void add_column_options(CLI::App& returns, ReturnsArguments& a) {

@@ -34,9 +34,8 @@ std::string paragraph(const std::optional<Text>& text) {
 }
 
 std::size_t still_watched(const ReturnsQuestion& q, Time time) {
-  return static_cast<std::size_t>(
-      std::count_if(q.table.rows.begin(), q.table.rows.end(),
-                    [&](const ReturnsRow& r) { return r.time >= time; }));
+  return static_cast<std::size_t>(std::count_if(q.table.rows.begin(), q.table.rows.end(),
+                                                [&](const ReturnsRow& r) { return r.time >= time; }));
 }
 
 std::string curve_text(const ReturnsQuestion& q, const ReturnsFinding& f, const ReturnsWording& w) {
@@ -46,8 +45,8 @@ std::string curve_text(const ReturnsQuestion& q, const ReturnsFinding& f, const 
     const CurveStep* step = step_at(f.curve, time);
     const std::string band =
         step == nullptr ? "none came back so far"
-        : step->band    ? fmt::format("{} to {}", percent_text(step->band->low), percent_text(step->band->high))
-                        : "-";
+        : step->band ? fmt::format("{} to {}", percent_text(step->band->low), percent_text(step->band->high))
+                     : "-";
     table.add({w.time(time).en, percent_text(step == nullptr ? 1 : step->surviving), band,
                fmt::format("{}", still_watched(q, time))});
   }
@@ -91,8 +90,9 @@ std::string groups_text(const ReturnsQuestion& q, const ReturnsFinding& f, const
 
 std::string change_text(const ReturnsFinding& f, const ReturnsWording& w, bool colour) {
   if (!f.change) return "";
-  return fmt::format("{}  {}\n", verdict_word(f.verdict, colour), w.change()->en) + paragraph(w.change_ratio()) +
-         paragraph(w.settling()) + paragraph(ReturnsWording::what_else_changed());
+  return fmt::format("{}  {}\n", verdict_word(f.verdict, colour), w.change()->en) +
+         paragraph(w.change_ratio()) + paragraph(w.settling()) +
+         paragraph(ReturnsWording::what_else_changed());
 }
 
 std::string readings_text(const ReturnsQuestion& q, const ReturnsFinding& f, const ReturnsWording& w) {
@@ -103,13 +103,13 @@ std::string readings_text(const ReturnsQuestion& q, const ReturnsFinding& f, con
   for (std::size_t j = 0; j < sheet.fit.coefficients.size(); ++j) {
     const auto& c = sheet.fit.coefficients[j];
     table.add({one_line(q.columns.covariates[j]), w.reading_goes_with(c).en, fmt::format("{:.3g}", c.ratio),
-               fmt::format("{:.3g} to {:.3g}", c.ratio_low, c.ratio_high),
-               w.reading_at_all_ages(j).en});
+               fmt::format("{:.3g} to {:.3g}", c.ratio_low, c.ratio_high), w.reading_at_all_ages(j).en});
   }
   std::string text = fmt::format("Readings at the build ({} pumps", sheet.pumps);
   if (sheet.left_out > 0) text += fmt::format("; {} left out, a reading is missing", sheet.left_out);
   text += "):\n" + table.text(2);
-  return text + paragraph(w.readings()) + paragraph(w.few_returns()) + paragraph(ReturnsWording::not_a_cause());
+  return text + paragraph(w.readings()) + paragraph(w.few_returns()) +
+         paragraph(ReturnsWording::not_a_cause());
 }
 
 std::string trend_text(const ReturnsFinding& f, const ReturnsWording& w) {
@@ -126,7 +126,8 @@ std::string trend_text(const ReturnsFinding& f, const ReturnsWording& w) {
 std::string missing_text(const ReturnsQuestion& q, const ReturnsFinding& f) {
   std::string text;
   for (const auto& missing : f.not_computed)
-    text += wrapped(fmt::format("Not worked out: {}, because {}.", missing.what.en, missing.why.en), text_width);
+    text +=
+        wrapped(fmt::format("Not worked out: {}, because {}.", missing.what.en, missing.why.en), text_width);
   if (!q.table.left_alone.empty())
     text += wrapped(fmt::format("Columns left alone: {}.",
                                 one_line(fmt::format("{}", fmt::join(q.table.left_alone, ", ")))),
@@ -136,7 +137,8 @@ std::string missing_text(const ReturnsQuestion& q, const ReturnsFinding& f) {
 
 }  // namespace
 
-std::string returns_text(const std::string& file, const ReturnsQuestion& q, const ReturnsFinding& f, bool colour) {
+std::string returns_text(const std::string& file, const ReturnsQuestion& q, const ReturnsFinding& f,
+                         bool colour) {
   const ReturnsWording w(q, f);
   std::string text =
       fmt::format("{}: {} times a pump went out; {} came back, {} still running, {} replaced\n",

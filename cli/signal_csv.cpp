@@ -5,9 +5,9 @@
 
 #include <fmt/format.h>
 
-#include "job/csv_lines.h"
 #include "engine/quantity/bad_input.h"
 #include "engine/quantity/parse.h"
+#include "job/csv_lines.h"
 
 namespace pumpwright {
 namespace {

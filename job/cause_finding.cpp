@@ -11,6 +11,11 @@ namespace {
 
 using reliability::Seen;
 
+// Points of Shore A between a found elastomer and a new one: from how many on it has hardened or softened,
+// and up to how many it has not. In between they say neither. Common practice with no source.
+constexpr double shore_changed = 10;
+constexpr double shore_alike = 5;
+
 // Two widths, each read to a graduation: uniform over it, twice the standard uncertainty of the difference.
 Length doubt_of(Length graduation) {
   return graduation * (2 * std::sqrt(2.0 / 12));
@@ -29,6 +34,7 @@ class Gathering {
     for (const auto& thing : sheet.not_found)
       say(thing.finding, Seen::absent, SaidBy::hand);
     if (sheet.track) take(*sheet.track);
+    if (sheet.hardness) take(*sheet.hardness);
   }
 
   void take(const Judgement& judgement) {
@@ -68,6 +74,15 @@ class Gathering {
     say("track-wide", wide ? Seen::present : Seen::absent, SaidBy::width);
     say("track-narrow", narrow ? Seen::present : Seen::absent, SaidBy::width);
     out_.track = moved;
+  }
+
+  // Two readings of one durometer on cut pieces differ by some points for nothing.
+  void take(const HardnessMeasured& hardness) {
+    const double harder = hardness.found.si - hardness.fresh.si;
+    if (harder >= shore_changed) say("elastomer-hard", Seen::present, SaidBy::hardness);
+    if (harder <= -shore_changed) say("elastomer-swollen", Seen::present, SaidBy::hardness);
+    if (harder <= shore_alike) say("elastomer-hard", Seen::absent, SaidBy::hardness);
+    if (harder >= -shore_alike) say("elastomer-swollen", Seen::absent, SaidBy::hardness);
   }
 
   const CauseTables& tables_;

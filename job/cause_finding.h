@@ -16,7 +16,7 @@
 namespace pumpwright::job {
 
 // Who says that a finding is there or not.
-enum class SaidBy { nobody, hand, width, check };
+enum class SaidBy { nobody, hand, width, hardness, check };
 
 // How far the track is wider than the face that made it: what the faces moved against each other.
 struct TrackMoved {

@@ -136,6 +136,10 @@ Text seen_text(const CauseFinding& finding, std::size_t which) {
     text.en += ", by the widths";
     text.es += ", por los anchos";
   }
+  if (finding.said_by[which] == SaidBy::hardness) {
+    text.en += ", by the hardness";
+    text.es += ", por la dureza";
+  }
   return text;
 }
 

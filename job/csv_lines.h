@@ -1,5 +1,5 @@
-// A CSV file cut into lines and cells, and how a mistake in one is refused; what the columns mean is for those
-// who read it to say.
+// A CSV file cut into lines and cells, and how a mistake in one is refused; what the columns mean is for
+// those who read it to say.
 //
 // UTF-8, with or without byte order mark; lines end in LF, CR LF or CR; empty lines are skipped. A cell may
 // stand in double quotes and then hold the separator and doubled quotes.

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <map>
+#include <unordered_map>
 
 #include <fmt/format.h>
 
@@ -53,14 +54,17 @@ NamedLives groups_of(const ReturnsQuestion& q) {
 void add_weibull(const ReturnsQuestion& q, const Lives& lives, ReturnsFinding& f) {
   if (f.returned < returns_for_weibull) {
     f.not_computed.push_back(
-        {Text{"curve over age", "curva según la edad"}, Text{fmt::format("it takes at least {} returns", returns_for_weibull),
-               fmt::format("hacen falta al menos {} devoluciones", returns_for_weibull)}});
+        {Text{"curve over age", "curva según la edad"},
+         Text{fmt::format("it takes at least {} returns", returns_for_weibull),
+              fmt::format("hacen falta al menos {} devoluciones", returns_for_weibull)}});
     return;
   }
   const WeibullData data(lives);
   const auto fit = fit_weibull(data);
   if (!fit) {
-    f.not_computed.push_back({Text{"curve over age", "curva según la edad"}, Text{"all returns came at the longest time seen", "todas las devoluciones llegaron en el tiempo más largo visto"}});
+    f.not_computed.push_back({Text{"curve over age", "curva según la edad"},
+                              Text{"all returns came at the longest time seen",
+                                   "todas las devoluciones llegaron en el tiempo más largo visto"}});
     return;
   }
   f.weibull = WeibullSheet{.fit = *fit,
@@ -68,12 +72,13 @@ void add_weibull(const ReturnsQuestion& q, const Lives& lives, ReturnsFinding& f
                            .scale = scale_limits(data, *fit, q.confidence),
                            .b10 = life_at(data, *fit, 0.1),
                            .b10_limits = life_limits(data, *fit, 0.1, q.confidence)};
-  if (f.returned >= returns_for_threshold) f.threshold = fit_threshold(lives, q.confidence);
+  if (q.threshold && f.returned >= returns_for_threshold) f.threshold = fit_threshold(lives, q.confidence);
 }
 
 void add_groups(const ReturnsQuestion& q, const NamedLives& named, ReturnsFinding& f) {
   if (named.names.size() < 2) {
-    f.not_computed.push_back({Text{"comparison of groups", "comparación de grupos"}, Text{"all rows are of one group", "todas las filas son de un grupo"}});
+    f.not_computed.push_back({Text{"comparison of groups", "comparación de grupos"},
+                              Text{"all rows are of one group", "todas las filas son de un grupo"}});
     return;
   }
   GroupsSheet sheet{.groups = {}, .log_rank = log_rank(named.lives), .weibull = weibull_ratio(named.lives)};
@@ -155,17 +160,20 @@ void add_readings(const ReturnsQuestion& q, ReturnsFinding& f) {
   }
   const Readings readings{values, q.columns.covariates.size()};
   if (count_of(lives, Ending::returned) < 2) {
-    f.not_computed.push_back({Text{"readings and return", "lecturas y devolución"}, Text{"it takes at least 2 returns with all readings", "hacen falta al menos 2 devoluciones con todas las lecturas"}});
+    f.not_computed.push_back({Text{"readings and return", "lecturas y devolución"},
+                              Text{"it takes at least 2 returns with all readings",
+                                   "hacen falta al menos 2 devoluciones con todas las lecturas"}});
     return;
   }
   try {
     const auto fit = fit_cox(lives, readings, q.ties, q.confidence);
     if (!fit) {
-      f.not_computed.push_back({Text{"readings and return", "lecturas y devolución"},
-                                Text{"a reading parts the pumps that came back from the rest without overlap; "
-                                     "no finite figure says how strongly",
-                                     "una lectura separa sin solape las bombas que volvieron de las demás; "
-                                     "ninguna cifra finita dice con qué fuerza"}});
+      f.not_computed.push_back(
+          {Text{"readings and return", "lecturas y devolución"},
+           Text{"a reading parts the pumps that came back from the rest without overlap; "
+                "no finite figure says how strongly",
+                "una lectura separa sin solape las bombas que volvieron de las demás; "
+                "ninguna cifra finita dice con qué fuerza"}});
       return;
     }
     f.readings = ReadingsSheet{.pumps = lives.size(),
@@ -180,8 +188,8 @@ void add_readings(const ReturnsQuestion& q, ReturnsFinding& f) {
 // One pump's times out, one after the other, make its age.
 std::vector<History> histories_of(const ReturnsQuestion& q) {
   std::vector<History> histories;
-  std::map<std::string, std::size_t> number;
-  std::map<std::string, std::size_t> still_running;  // pump to the line that says so
+  std::unordered_map<std::string, std::size_t> number;
+  std::unordered_map<std::string, std::size_t> still_running;  // pump to the line that says so
   for (const auto& row : q.table.rows) {
     const auto [at, is_new] = number.emplace(row.pump, histories.size());
     if (is_new) histories.push_back({.returns = {}, .until = seconds(0)});
@@ -199,12 +207,17 @@ std::vector<History> histories_of(const ReturnsQuestion& q) {
 void add_trend(const ReturnsQuestion& q, ReturnsFinding& f) {
   const auto histories = histories_of(q);
   if (histories.size() == q.table.rows.size()) {
-    f.not_computed.push_back({Text{"trend of a pump over its builds", "tendencia de una bomba a lo largo de sus armados"}, Text{"no pump went out twice", "ninguna bomba salió dos veces"}});
+    f.not_computed.push_back(
+        {Text{"trend of a pump over its builds", "tendencia de una bomba a lo largo de sus armados"},
+         Text{"no pump went out twice", "ninguna bomba salió dos veces"}});
     return;
   }
   f.trend = trend(histories, q.confidence);
   if (!f.trend)
-    f.not_computed.push_back({Text{"trend of a pump over its builds", "tendencia de una bomba a lo largo de sus armados"}, Text{"no return but such as ended the watching", "ninguna devolución salvo las que cerraron la observación"}});
+    f.not_computed.push_back(
+        {Text{"trend of a pump over its builds", "tendencia de una bomba a lo largo de sus armados"},
+         Text{"no return but such as ended the watching",
+              "ninguna devolución salvo las que cerraron la observación"}});
 }
 
 }  // namespace

@@ -28,6 +28,7 @@ struct ReturnsQuestion {
   reliability::Ties ties = reliability::Ties::efron;
   bool before_after = false;
   double ratio_to_prove = 0.5;  // of the rates of return, after over before
+  bool threshold = true;        // look for a time before which none comes back: long for many pumps
 };
 
 // The Weibull curve of all pumps together.

@@ -117,47 +117,54 @@ std::vector<Time> ReturnsWording::round_times() const {
 
 Text ReturnsWording::rate() const {
   if (!f_.rate.mean)
-    return {fmt::format("How often: none came back in {} {}. If they come at a steady rate, one return takes at "
-                        "least {} on average ({}).",
-                        time(f_.rate.total).en, clock().en, time(f_.rate.low).en, sure().en),
-            fmt::format("Cada cuánto: ninguna volvió en {} {}. Si vuelven a ritmo constante, una devolución tarda "
-                        "de media al menos {} ({}).",
-                        time(f_.rate.total).es, clock().es, time(f_.rate.low).es, sure().es)};
+    return {
+        fmt::format("How often: none came back in {} {}. If they come at a steady rate, one return takes at "
+                    "least {} on average ({}).",
+                    time(f_.rate.total).en, clock().en, time(f_.rate.low).en, sure().en),
+        fmt::format(
+            "Cada cuánto: ninguna volvió en {} {}. Si vuelven a ritmo constante, una devolución tarda "
+            "de media al menos {} ({}).",
+            time(f_.rate.total).es, clock().es, time(f_.rate.low).es, sure().es)};
   const Text range = between(f_.rate.low, *f_.rate.high);
-  return {fmt::format("How often: one return for every {} {}, all pumps together {}. That is an average; whether "
-                      "returns come early or late is said below.",
-                      time(*f_.rate.mean).en, clock().en, range.en),
-          fmt::format("Cada cuánto: una devolución por cada {} {}, todas las bombas juntas {}. Es una media; si "
-                      "vuelven pronto o tarde se dice abajo.",
-                      time(*f_.rate.mean).es, clock().es, range.es)};
+  return {
+      fmt::format("How often: one return for every {} {}, all pumps together {}. That is an average; whether "
+                  "returns come early or late is said below.",
+                  time(*f_.rate.mean).en, clock().en, range.en),
+      fmt::format("Cada cuánto: una devolución por cada {} {}, todas las bombas juntas {}. Es una media; si "
+                  "vuelven pronto o tarde se dice abajo.",
+                  time(*f_.rate.mean).es, clock().es, range.es)};
 }
 
 std::optional<Text> ReturnsWording::shares() const {
   if (f_.replaced == 0 || f_.incidence.empty()) return std::nullopt;
   const auto& end = f_.incidence.back();
-  return Text{fmt::format("Of all that went out, {} have come back and {} were replaced by {}.",
-                          percent_text(end.returned), percent_text(end.replaced), seen(end.time)),
-              fmt::format("De todas las que salieron, a los {} había vuelto el {} y se había sustituido el {}.",
-                          seen(end.time), percent_text(end.returned), percent_text(end.replaced))};
+  return Text{
+      fmt::format("Of all that went out, {} have come back and {} were replaced by {}.",
+                  percent_text(end.returned), percent_text(end.replaced), seen(end.time)),
+      fmt::format("De todas las que salieron, a los {} había vuelto el {} y se había sustituido el {}.",
+                  seen(end.time), percent_text(end.returned), percent_text(end.replaced))};
 }
 
 std::optional<Text> ReturnsWording::shape() const {
   if (!f_.weibull) return std::nullopt;
   if (f_.weibull->shape.high < 1)
-    return Text{"Returns come EARLY and get rarer with age. That points to the bench: how it was built, fitted "
-                "or started, not to wear.",
-                "Las devoluciones llegan PRONTO y se hacen más raras con la edad. Eso apunta al banco: a cómo "
-                "se armó, se ajustó o se arrancó, no al desgaste."};
+    return Text{
+        "Returns come EARLY and get rarer with age. That points to the bench: how it was built, fitted "
+        "or started, not to wear.",
+        "Las devoluciones llegan PRONTO y se hacen más raras con la edad. Eso apunta al banco: a cómo "
+        "se armó, se ajustó o se arrancó, no al desgaste."};
   if (f_.weibull->shape.low > 1)
-    return Text{"Returns come LATE and get more frequent with age. That points to wear: parts that reach their "
-                "end in this service.",
-                "Las devoluciones llegan TARDE y se hacen más frecuentes con la edad. Eso apunta al desgaste: "
-                "piezas que llegan a su fin en este servicio."};
-  return Text{fmt::format("Early, steady or late: CANNOT TELL. A steady rate, by chance, fits these {} rows too.",
-                          q_.table.rows.size()),
-              fmt::format("Pronto, constante o tarde: NO SE PUEDE DECIR. Un ritmo constante, por azar, encaja "
-                          "también con estas {} filas.",
-                          q_.table.rows.size())};
+    return Text{
+        "Returns come LATE and get more frequent with age. That points to wear: parts that reach their "
+        "end in this service.",
+        "Las devoluciones llegan TARDE y se hacen más frecuentes con la edad. Eso apunta al desgaste: "
+        "piezas que llegan a su fin en este servicio."};
+  return Text{
+      fmt::format("Early, steady or late: CANNOT TELL. A steady rate, by chance, fits these {} rows too.",
+                  q_.table.rows.size()),
+      fmt::format("Pronto, constante o tarde: NO SE PUEDE DECIR. Un ritmo constante, por azar, encaja "
+                  "también con estas {} filas.",
+                  q_.table.rows.size())};
 }
 
 std::optional<Text> ReturnsWording::drawn_on() const {
@@ -171,9 +178,10 @@ std::optional<Text> ReturnsWording::drawn_on() const {
 std::optional<Text> ReturnsWording::groups() const {
   if (!f_.groups) return std::nullopt;
   const double p = f_.groups->log_rank.test.p;
-  const Text said = is_proven(p) ? Text{"The groups come back DIFFERENTLY: ", "Los grupos vuelven de modo DISTINTO: "}
-                                 : Text{"Whether the groups differ: CANNOT TELL; ",
-                                        "Si los grupos difieren: NO SE PUEDE DECIR; "};
+  const Text said =
+      is_proven(p)
+          ? Text{"The groups come back DIFFERENTLY: ", "Los grupos vuelven de modo DISTINTO: "}
+          : Text{"Whether the groups differ: CANNOT TELL; ", "Si los grupos difieren: NO SE PUEDE DECIR; "};
   const Text chance = chance_text(p);
   return Text{said.en + chance.en + " (log-rank test).", said.es + chance.es + " (prueba log-rank)."};
 }
@@ -181,8 +189,9 @@ std::optional<Text> ReturnsWording::groups() const {
 std::optional<Text> ReturnsWording::group_curves() const {
   if (!f_.groups || !f_.groups->weibull) return std::nullopt;
   const Text chance = chance_text(f_.groups->weibull->p);
-  return Text{fmt::format("A curve of its own for each group (Weibull, likelihood ratio): {}.", chance.en),
-              fmt::format("Una curva propia para cada grupo (Weibull, razón de verosimilitud): {}.", chance.es)};
+  return Text{
+      fmt::format("A curve of its own for each group (Weibull, likelihood ratio): {}.", chance.en),
+      fmt::format("Una curva propia para cada grupo (Weibull, razón de verosimilitud): {}.", chance.es)};
 }
 
 Text ReturnsWording::every(const ReturnRate& rate) const {
@@ -198,27 +207,31 @@ std::optional<Text> ReturnsWording::change() const {
 
 std::optional<Text> ReturnsWording::change_ratio() const {
   if (!f_.change) return std::nullopt;
-  const Text times = times_text(f_.change->ratio), range = between(f_.change->ratio_low, f_.change->ratio_high),
+  const Text times = times_text(f_.change->ratio),
+             range = between(f_.change->ratio_low, f_.change->ratio_high),
              chance = chance_text(f_.change->log_rank.test.p);
-  return Text{fmt::format("Rate of return: {} {}; {} (log-rank test).", times.en, range.en, chance.en),
-              fmt::format("Ritmo de devolución: {} {}; {} (prueba log-rank).", times.es, range.es, chance.es)};
+  return Text{
+      fmt::format("Rate of return: {} {}; {} (log-rank test).", times.en, range.en, chance.en),
+      fmt::format("Ritmo de devolución: {} {}; {} (prueba log-rank).", times.es, range.es, chance.es)};
 }
 
 std::optional<Text> ReturnsWording::settling() const {
   if (!f_.change || f_.change->change != Change::cannot_tell) return std::nullopt;
   const Settling& s = f_.change->settling;
   const double needed = std::ceil(s.returns_needed);
-  Text text{fmt::format("To prove a change to {:g} times as often, {:.0f} returns are needed in all", s.ratio, needed),
-            fmt::format("Para probar un cambio a {:g} veces tan a menudo hacen falta {:.0f} devoluciones en total",
-                        s.ratio, needed)};
+  Text text{
+      fmt::format("To prove a change to {:g} times as often, {:.0f} returns are needed in all", s.ratio,
+                  needed),
+      fmt::format("Para probar un cambio a {:g} veces tan a menudo hacen falta {:.0f} devoluciones en total",
+                  s.ratio, needed)};
   if (s.returns_more == 0) return Text{text.en + "; there are enough.", text.es + "; hay bastantes."};
   text.en += fmt::format("; {} more", s.returns_more);
   text.es += fmt::format("; {} más", s.returns_more);
   if (s.pumps_more) {
     text.en += fmt::format(", about {} more pumps if they come back as often and are watched as long",
                            *s.pumps_more);
-    text.es += fmt::format(", unas {} bombas más si vuelven tan a menudo y se observan tanto tiempo",
-                           *s.pumps_more);
+    text.es +=
+        fmt::format(", unas {} bombas más si vuelven tan a menudo y se observan tanto tiempo", *s.pumps_more);
   }
   text.en += fmt::format(". With those seen so far the chance to prove it was {}.", percent_text(s.power));
   text.es += fmt::format(". Con las vistas hasta ahora la probabilidad de probarlo era del {}.",
@@ -227,28 +240,30 @@ std::optional<Text> ReturnsWording::settling() const {
 }
 
 Text ReturnsWording::what_else_changed() {
-  return {"Whatever else changed at the same time is in this figure too: season, customers, suppliers. Where it "
-          "can be, build both ways side by side.",
-          "Lo demás que cambió al mismo tiempo también está en esta cifra: temporada, clientes, proveedores. "
-          "Donde se pueda, arme de las dos maneras a la vez."};
+  return {
+      "Whatever else changed at the same time is in this figure too: season, customers, suppliers. Where it "
+      "can be, build both ways side by side.",
+      "Lo demás que cambió al mismo tiempo también está en esta cifra: temporada, clientes, proveedores. "
+      "Donde se pueda, arme de las dos maneras a la vez."};
 }
 
 std::optional<Text> ReturnsWording::readings() const {
   if (!f_.readings) return std::nullopt;
   const Text chance = chance_text(f_.readings->fit.ratio_test.p);
-  return Text{
-      fmt::format("All readings together: {} (proportional hazards, likelihood ratio).", chance.en),
-      fmt::format("Todas las lecturas juntas: {} (riesgos proporcionales, razón de verosimilitud).", chance.es)};
+  return Text{fmt::format("All readings together: {} (proportional hazards, likelihood ratio).", chance.en),
+              fmt::format("Todas las lecturas juntas: {} (riesgos proporcionales, razón de verosimilitud).",
+                          chance.es)};
 }
 
 std::optional<Text> ReturnsWording::few_returns() const {
   if (!f_.readings) return std::nullopt;
   const auto& fit = f_.readings->fit;
   if (fit.returned >= 10 * fit.coefficients.size()) return std::nullopt;
-  return Text{fmt::format("Only {} returns for {} readings; below ten a reading such figures wander.", fit.returned,
-                          fit.coefficients.size()),
-              fmt::format("Solo {} devoluciones para {} lecturas; con menos de diez por lectura esas cifras vagan.",
-                          fit.returned, fit.coefficients.size())};
+  return Text{
+      fmt::format("Only {} returns for {} readings; below ten a reading such figures wander.", fit.returned,
+                  fit.coefficients.size()),
+      fmt::format("Solo {} devoluciones para {} lecturas; con menos de diez por lectura esas cifras vagan.",
+                  fit.returned, fit.coefficients.size())};
 }
 
 Text ReturnsWording::reading_goes_with(const CoxCoefficient& c) const {
@@ -272,13 +287,13 @@ std::optional<Text> ReturnsWording::trend() const {
   if (!f_.trend) return std::nullopt;
   const auto& t = *f_.trend;
   const Text chance = chance_text(t.p);
-  const Text said =
-      !is_proven(t.p) ? Text{"Whether the same pump comes back more often as it ages: CANNOT TELL; ",
-                             "Si la misma bomba vuelve más a menudo al envejecer: NO SE PUEDE DECIR; "}
-      : t.shape > 1   ? Text{"The same pump comes back MORE AND MORE often as it ages: ",
-                             "La misma bomba vuelve CADA VEZ MÁS a menudo al envejecer: "}
-                      : Text{"The same pump comes back LESS AND LESS often as it ages: ",
-                             "La misma bomba vuelve CADA VEZ MENOS a menudo al envejecer: "};
+  const Text said = !is_proven(t.p)
+                        ? Text{"Whether the same pump comes back more often as it ages: CANNOT TELL; ",
+                               "Si la misma bomba vuelve más a menudo al envejecer: NO SE PUEDE DECIR; "}
+                    : t.shape > 1 ? Text{"The same pump comes back MORE AND MORE often as it ages: ",
+                                         "La misma bomba vuelve CADA VEZ MÁS a menudo al envejecer: "}
+                                  : Text{"The same pump comes back LESS AND LESS often as it ages: ",
+                                         "La misma bomba vuelve CADA VEZ MENOS a menudo al envejecer: "};
   return Text{said.en + chance.en + ".", said.es + chance.es + "."};
 }
 

@@ -47,8 +47,8 @@ class ReturnsWording {
   std::optional<Text> change_ratio() const;  // the figure behind it
   std::optional<Text> settling() const;      // what would settle it; nothing when it is settled
   static Text what_else_changed();
-  std::optional<Text> readings() const;      // all together
-  std::optional<Text> few_returns() const;   // for so many readings
+  std::optional<Text> readings() const;     // all together
+  std::optional<Text> few_returns() const;  // for so many readings
   Text reading_goes_with(const reliability::CoxCoefficient& c) const;
   Text reading_at_all_ages(std::size_t reading) const;
   static Text not_a_cause();

@@ -98,8 +98,8 @@ class Document {
     std::string hex = (in_.record_hash + std::string(32, '0')).substr(0, 32);
     hex[12] = '8';
     hex[16] = 'a';
-    return hex.substr(0, 8) + "-" + hex.substr(8, 4) + "-" + hex.substr(12, 4) + "-" + hex.substr(16, 4) + "-" +
-           hex.substr(20);
+    return hex.substr(0, 8) + "-" + hex.substr(8, 4) + "-" + hex.substr(12, 4) + "-" + hex.substr(16, 4) +
+           "-" + hex.substr(20);
   }
 
   void put_front() {
@@ -133,9 +133,9 @@ class Document {
       device.append_attribute("id") = id;
       const auto known = in_.snapshot.instruments.find(instrument);
       put_text(device, "Name",
-               known == in_.snapshot.instruments.end() ? instrument
-                                                       : instrument + ", " + known->second.kind + " " +
-                                                             known->second.graduation.text);
+               known == in_.snapshot.instruments.end()
+                   ? instrument
+                   : instrument + ", " + known->second.kind + " " + known->second.graduation.text);
     }
   }
 
@@ -173,7 +173,8 @@ class Document {
     xml_node part = list(all, "CharacteristicDefinitions", measured_.size());
     for (const Measured& one : measured_) {
       definitions.push_back(next_id());
-      put_tolerance(numbered(part, characteristic_of(*one.check) + "Definition", definitions.back()), *one.check);
+      put_tolerance(numbered(part, characteristic_of(*one.check) + "Definition", definitions.back()),
+                    *one.check);
     }
     part = list(all, "CharacteristicNominals", measured_.size());
     for (std::size_t i = 0; i < measured_.size(); ++i) {
@@ -229,8 +230,8 @@ class Document {
       for (const auto& judged : measured_[i].finding->readings)
         if (judged.value) readings.emplace_back(i, &judged);
     if (!readings.empty()) {
-      xml_node measurements = list(one.append_child("MeasuredCharacteristics"), "CharacteristicMeasurements",
-                                   readings.size());
+      xml_node measurements =
+          list(one.append_child("MeasuredCharacteristics"), "CharacteristicMeasurements", readings.size());
       for (const auto& [which, judged] : readings)
         put_measurement(measurements, which, *judged);
     }

@@ -39,10 +39,11 @@ std::vector<std::string_view> checks_asked(const Call& call) {
     if (("," + text + ",").find("," + std::string(check) + ",") != std::string::npos) checks.push_back(check);
   const auto named = text.empty() ? 0 : 1 + std::count(text.begin(), text.end(), ',');
   if (static_cast<std::size_t>(named) != checks.size())
-    throw BadInput({.field = "reading",
-                    .place = "",
-                    .value = text,
-                    .expected = "checks whose readings life data keeps, each once, such as impeller-sweep,end-float"});
+    throw BadInput(
+        {.field = "reading",
+         .place = "",
+         .value = text,
+         .expected = "checks whose readings life data keeps, each once, such as impeller-sweep,end-float"});
   return checks;
 }
 
@@ -78,7 +79,8 @@ struct OldFile {
 };
 
 OldFile old_file_in(const job::JsonReader& body) {
-  OldFile file{body.required("csv").text(shop::old_csv_bytes_max), body.required("file").text(name_bytes_max), {}};
+  OldFile file{
+      body.required("csv").text(shop::old_csv_bytes_max), body.required("file").text(name_bytes_max), {}};
   if (const auto columns = body.optional("columns")) file.columns = shop::decode_old_columns(*columns);
   return file;
 }
@@ -102,9 +104,9 @@ nlohmann::json table_json(const shop::OldTable& table) {
   auto rows = nlohmann::json::array();
   for (std::size_t i = 0; i < std::min(first_rows, table.jobs.size()); ++i)
     rows.push_back(as_understood(table.jobs[i]));
-  return {{"fit", table.jobs.size()},          {"wrong_count", table.wrong_count},
-          {"wrong", wrong_json(table)},        {"first", std::move(rows)},
-          {"left_alone", table.left_alone},    {"words_unknown", table.words_unknown}};
+  return {{"fit", table.jobs.size()},       {"wrong_count", table.wrong_count},
+          {"wrong", wrong_json(table)},     {"first", std::move(rows)},
+          {"left_alone", table.left_alone}, {"words_unknown", table.words_unknown}};
 }
 
 shop::OldTable read_old(const Parts& parts, const OldFile& file) {

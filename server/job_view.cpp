@@ -17,9 +17,14 @@ namespace {
 using nlohmann::json;
 
 json header_view(const job::JobHeader& h) {
-  return {{"number", h.number},    {"customer", h.customer}, {"pump", h.pump},
-          {"serial", h.serial},    {"reason", h.reason},     {"came_for", text_or_null(std::string(job::word_of(h.came_for)))},
-          {"opened", job::format_utc_time(h.opened)}, {"invented", h.invented}};
+  return {{"number", h.number},
+          {"customer", h.customer},
+          {"pump", h.pump},
+          {"serial", h.serial},
+          {"reason", h.reason},
+          {"came_for", text_or_null(std::string(job::word_of(h.came_for)))},
+          {"opened", job::format_utc_time(h.opened)},
+          {"invented", h.invented}};
 }
 
 // Few readings do: the others are not parsed for it.

@@ -84,11 +84,12 @@ json still_out(const ReturnsQuestion& q, const ReturnsFinding& f, const ReturnsW
   for (const Time& time : w.round_times()) {
     const CurveStep* step = step_at(f.curve, time);
     const auto shorter = std::lower_bound(times.begin(), times.end(), time.value()) - times.begin();
-    rows.push_back({{"after", text_json(w.time(time))},
-                    {"part", job::percent_text(step == nullptr ? 1 : step->surviving)},
-                    {"low", step != nullptr && step->band ? json(job::percent_text(step->band->low)) : json(nullptr)},
-                    {"high", step != nullptr && step->band ? json(job::percent_text(step->band->high)) : json(nullptr)},
-                    {"lasted", static_cast<std::int64_t>(times.size()) - shorter}});
+    rows.push_back(
+        {{"after", text_json(w.time(time))},
+         {"part", job::percent_text(step == nullptr ? 1 : step->surviving)},
+         {"low", step != nullptr && step->band ? json(job::percent_text(step->band->low)) : json(nullptr)},
+         {"high", step != nullptr && step->band ? json(job::percent_text(step->band->high)) : json(nullptr)},
+         {"lasted", static_cast<std::int64_t>(times.size()) - shorter}});
   }
   return rows;
 }
@@ -106,8 +107,8 @@ json shape_figures(const ReturnsFinding& f, const ReturnsWording& w) {
   json out = json::array();
   if (!f.weibull) return out;
   const auto& sheet = *f.weibull;
-  out.push_back(figure({"one in ten back by (B10)", "una de cada diez de vuelta a los (B10)"}, w.time(sheet.b10),
-                       w.between(sheet.b10_limits.low, sheet.b10_limits.high)));
+  out.push_back(figure({"one in ten back by (B10)", "una de cada diez de vuelta a los (B10)"},
+                       w.time(sheet.b10), w.between(sheet.b10_limits.low, sheet.b10_limits.high)));
   out.push_back(figure({"63 % back by (Weibull scale)", "63 % de vuelta a los (escala de Weibull)"},
                        w.time(sheet.fit.scale), w.between(sheet.scale.low, sheet.scale.high)));
   out.push_back(figure({"early below 1, late above (Weibull shape)",
@@ -152,18 +153,16 @@ json readings_json(const ReturnsQuestion& q, const ReturnsFinding& f, const Retu
   json list = json::array();
   for (std::size_t j = 0; j < f.readings->fit.coefficients.size(); ++j) {
     const auto& c = f.readings->fit.coefficients[j];
-    list.push_back({{"check", q.columns.covariates[j]},
-                    {"goes_with", text_json(w.reading_goes_with(c))},
-                    {"proven", w.is_proven(c.p)},
-                    {"times", {{"inch", times_as_often(c, 1)}, {"metric", times_as_often(c, thou_per_hundredth_mm)}}},
-                    {"at_all_ages", text_json(w.reading_at_all_ages(j))}});
+    list.push_back(
+        {{"check", q.columns.covariates[j]},
+         {"goes_with", text_json(w.reading_goes_with(c))},
+         {"proven", w.is_proven(c.p)},
+         {"times", {{"inch", times_as_often(c, 1)}, {"metric", times_as_often(c, thou_per_hundredth_mm)}}},
+         {"at_all_ages", text_json(w.reading_at_all_ages(j))}});
   }
-  return {{"builds", f.readings->pumps},
-          {"left_out", f.readings->left_out},
-          {"list", std::move(list)},
-          {"together", or_null(w.readings())},
-          {"few", or_null(w.few_returns())},
-          {"not_a_cause", text_json(ReturnsWording::not_a_cause())}};
+  return {{"builds", f.readings->pumps},     {"left_out", f.readings->left_out},
+          {"list", std::move(list)},         {"together", or_null(w.readings())},
+          {"few", or_null(w.few_returns())}, {"not_a_cause", text_json(ReturnsWording::not_a_cause())}};
 }
 
 json not_computed_json(const ReturnsFinding& f) {
@@ -223,7 +222,11 @@ json returns_view(const std::vector<shop::BuildLife>& lives, const shop::Returns
   json view{{"builds", 0}, {"choices", choices_json(lives)}};
   auto question = shop::returns_question(lives, asked);
   if (!question) return view;
-  const ReturnsFinding f = answer_of(*question);
+  ReturnsFinding f = answer_of(*question);
+  if (asked.changed_at_s && !question->before_after)
+    f.not_computed.push_back({{"whether the change helped", "si el cambio ayudó"},
+                              {"all these builds went out on one side of that day",
+                               "todos estos armados salieron a un mismo lado de ese día"}});
   const ReturnsWording w(*question, f);
   view["builds"] = question->table.rows.size();
   view["returned"] = f.returned;

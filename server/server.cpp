@@ -9,6 +9,7 @@
 #include <limits>
 #include <optional>
 #include <ostream>
+#include <thread>
 #include <utility>
 
 #include <fmt/format.h>
@@ -139,6 +140,7 @@ class Server::Impl {
 
   void run() {
     std::signal(SIGPIPE, SIG_IGN);  // a closed connection is seen when writing
+    const std::jthread ahead([this] { read_ahead(); });
     transport_->run([this] {
       log_.say("Stopping: finishing what was begun.");
       changes_.end_all();
@@ -149,6 +151,15 @@ class Server::Impl {
   void stop() { transport_->stop(); }
 
  private:
+  // So that who first asks what comes back does not wait until every job was read.
+  void read_ahead() const {
+    try {
+      (void)shop_.lives();
+    } catch (const store::StoreError&) {
+      // Told to whoever asks.
+    }
+  }
+
   std::string announced_code() {
     auto code = random_code();
     log_.say("The shop has no people yet. One-time code for the first lead hand: " + code);

@@ -23,9 +23,8 @@ double days_between(std::int64_t from_s, std::int64_t to_s) {
 std::vector<const KnownBuild*> as_opened(const std::vector<KnownBuild>& builds) {
   std::vector<const KnownBuild*> out(builds.size());
   std::transform(builds.begin(), builds.end(), out.begin(), [](const KnownBuild& b) { return &b; });
-  std::stable_sort(out.begin(), out.end(), [](const KnownBuild* a, const KnownBuild* b) {
-    return a->opened_s < b->opened_s;
-  });
+  std::stable_sort(out.begin(), out.end(),
+                   [](const KnownBuild* a, const KnownBuild* b) { return a->opened_s < b->opened_s; });
   return out;
 }
 
@@ -52,9 +51,10 @@ std::string cell(std::string_view text) {
 
 }  // namespace
 
-std::vector<BuildLife> lives_of(const std::vector<KnownBuild>& builds, std::int64_t now_s) {
+std::vector<BuildLife> lives_in(const std::vector<KnownBuild>& builds) {
   std::vector<BuildLife> lives;
-  std::unordered_map<std::string_view, std::size_t> out;  // by serial number, the life of the build that is out
+  std::unordered_map<std::string_view, std::size_t>
+      out;  // by serial number, the life of the build that is out
   for (const KnownBuild* build : as_opened(builds)) {
     if (build->serial.empty()) continue;
     if (const auto before = out.find(build->serial); before != out.end()) {
@@ -63,11 +63,19 @@ std::vector<BuildLife> lives_of(const std::vector<KnownBuild>& builds, std::int6
     }
     if (!build->out_s) continue;
     out[build->serial] = lives.size();
-    lives.push_back({build, days_between(*build->out_s, now_s), Ending::running});
+    lives.push_back({build, 0, Ending::running});
   }
-  // A pump that was opened again in the second of its release was not out.
-  std::erase_if(lives, [](const BuildLife& life) { return !(life.days > 0); });
   return lives;
+}
+
+std::vector<BuildLife> as_of(const std::vector<BuildLife>& lives, std::int64_t now_s) {
+  std::vector<BuildLife> out;
+  out.reserve(lives.size());
+  for (BuildLife life : lives) {
+    if (life.ending == Ending::running) life.days = days_between(*life.build->out_s, now_s);
+    if (life.days > 0) out.push_back(life);
+  }
+  return out;
 }
 
 std::string lives_csv(const std::vector<BuildLife>& lives) {

@@ -29,14 +29,17 @@ struct KnownBuild {
 
 struct BuildLife {
   const KnownBuild* build = nullptr;
-  double days = 0;  // over 0
+  double days = 0;
   reliability::Ending ending = reliability::Ending::running;
   bool reason_said = true;  // false: it came back, and the record does not say for what
 };
 
-// Released builds with a serial number, by the time at which they were opened, as of `now_s`. `builds` in any
-// order; they must outlive the lives.
-std::vector<BuildLife> lives_of(const std::vector<KnownBuild>& builds, std::int64_t now_s);
+// Released builds with a serial number, by the time at which they were opened; how long those that are still
+// out have been so is not said. `builds` in any order; they must outlive the lives.
+std::vector<BuildLife> lives_in(const std::vector<KnownBuild>& builds);
+
+// The same as of `now_s`. A pump that was opened again in the second of its release was not out.
+std::vector<BuildLife> as_of(const std::vector<BuildLife>& lives, std::int64_t now_s);
 
 // RFC 4180, a line of names first: pump, job, group (the pump's family), customer, seal, out (the day it went
 // out), time ("213.4 d"), event ("returned", "running", "replaced"), and a column for each of

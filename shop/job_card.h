@@ -1,5 +1,5 @@
-// What the shop knows of a job without opening it: the line in a list, what a search finds, and what life data
-// is made of.
+// What the shop knows of a job without opening it: the line in a list, what a search finds, and what life
+// data is made of.
 #pragma once
 
 #include <array>

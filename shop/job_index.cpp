@@ -13,6 +13,7 @@ namespace {
 
 constexpr std::string_view prefix = "job/";
 constexpr std::string_view old_prefix = "old/";
+constexpr int card_format = 2;  // counts up whenever a card's fields change
 constexpr std::string_view series_prefix = "check/";
 
 double mean_si(const std::vector<Written>& values) {
@@ -163,7 +164,8 @@ JobCard card_of(const job::JobLog& log, const store::StoredEvent& last) {
 }
 
 store::IndexEntry entry_of(const JobCard& card) {
-  nlohmann::ordered_json fields{{"number", card.number},
+  nlohmann::ordered_json fields{{"made", card_format},
+                                {"number", card.number},
                                 {"customer", card.customer},
                                 {"pump", card.pump},
                                 {"serial", card.serial},
@@ -184,6 +186,10 @@ store::IndexEntry entry_of(const JobCard& card) {
           .fields = fields.dump(),
           .search = card.number + " " + card.customer + " " + card.pump + " " + card.serial,
           .open = !card.released && !card.old};
+}
+
+bool is_current(const store::IndexEntry& entry) {
+  return nlohmann::json::parse(entry.fields).value("made", 0) == card_format;
 }
 
 JobCard card_in(const store::IndexEntry& entry) {

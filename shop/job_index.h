@@ -28,6 +28,8 @@ JobCard card_of(const job::JobLog& log, const store::StoredEvent& last);
 store::IndexEntry entry_of(const JobCard& card);
 // The card in an entry made by entry_of.
 JobCard card_in(const store::IndexEntry& entry);
+// Whether the entry was made by this program's entry_of; an older one's lacks what is asked of it now.
+bool is_current(const store::IndexEntry& entry);
 
 // "check/end-float".
 std::string series_of(std::string_view check);

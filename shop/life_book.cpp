@@ -15,10 +15,14 @@ std::int64_t seconds_of(const std::string& utc) {
 
 }  // namespace
 
-std::vector<KnownBuild> LifeBook::builds() {
+Lives LifeBook::lives(std::int64_t now_s) {
   const std::lock_guard lock(mutex_);
   follow();
-  return builds_;
+  if (!shown_builds_) {
+    shown_builds_ = std::make_shared<const std::vector<KnownBuild>>(builds_);
+    shown_lives_ = lives_in(*shown_builds_);
+  }
+  return {shown_builds_, as_of(shown_lives_, now_s)};
 }
 
 void LifeBook::forget() {
@@ -26,6 +30,7 @@ void LifeBook::forget() {
   position_ = 0;
   builds_.clear();
   place_of_stream_.clear();
+  shown_builds_.reset();
 }
 
 void LifeBook::follow() {
@@ -37,6 +42,7 @@ std::string_view LifeBook::kept(const std::string& text) {
 }
 
 void LifeBook::put(const store::IndexEntry& entry) {
+  shown_builds_.reset();
   const auto [at, is_new] = place_of_stream_.emplace(kept(entry.stream), builds_.size());
   if (is_new) builds_.emplace_back();
   const JobCard card = card_in(entry);

@@ -4,7 +4,7 @@
 #pragma once
 
 #include <cstdint>
-#include <functional>
+#include <memory>
 #include <mutex>
 #include <string>
 #include <string_view>
@@ -17,13 +17,18 @@
 
 namespace pumpwright::shop {
 
+// What stayed out how long at a moment, and the builds behind it.
+struct Lives {
+  std::shared_ptr<const std::vector<KnownBuild>> builds;
+  std::vector<BuildLife> lives;
+};
+
 class LifeBook {
  public:
   explicit LifeBook(const store::Index& index) : index_(index) {}
 
-  // As the store stands now, in the order in which the jobs came to it. The texts stay as long as the book.
-  // May be called from many threads.
-  std::vector<KnownBuild> builds();
+  // As the store stands now. The texts stay as long as the book. May be called from many threads.
+  Lives lives(std::int64_t now_s);
   // Forgets everything: after the index was made anew.
   void forget();
 
@@ -36,8 +41,11 @@ class LifeBook {
   std::mutex mutex_;
   std::int64_t position_ = 0;
   std::unordered_set<std::string> texts_;  // never shrinks: what was handed out stays
-  std::vector<KnownBuild> builds_;
+  std::vector<KnownBuild> builds_;         // in the order in which the jobs came to the store
   std::unordered_map<std::string_view, std::size_t> place_of_stream_;
+  // What was handed out last; made anew when a build has changed.
+  std::shared_ptr<const std::vector<KnownBuild>> shown_builds_;
+  std::vector<BuildLife> shown_lives_;
 };
 
 }  // namespace pumpwright::shop

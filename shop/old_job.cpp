@@ -18,21 +18,18 @@ constexpr std::size_t prose_bytes_max = 2048;
 
 struct Prose {
   const char* key;
-  std::string OldJob::* text;
+  std::string OldJob::*text;
   std::size_t bytes_max;
 };
 
-constexpr Prose texts[] = {{"pump", &OldJob::pump, name_bytes_max},
-                           {"customer", &OldJob::customer, name_bytes_max},
-                           {"seal", &OldJob::seal, name_bytes_max},
-                           {"reason", &OldJob::reason, prose_bytes_max},
-                           {"found", &OldJob::found, prose_bytes_max},
-                           {"changed", &OldJob::changed, prose_bytes_max}};
+constexpr Prose texts[] = {
+    {"pump", &OldJob::pump, name_bytes_max},    {"customer", &OldJob::customer, name_bytes_max},
+    {"seal", &OldJob::seal, name_bytes_max},    {"reason", &OldJob::reason, prose_bytes_max},
+    {"found", &OldJob::found, prose_bytes_max}, {"changed", &OldJob::changed, prose_bytes_max}};
 
 std::string name_in(const JsonReader& at, std::size_t bytes_max) {
   const std::string text = at.text();
-  if (text.empty() || text.size() > bytes_max)
-    at.refuse("1 to " + std::to_string(bytes_max) + " bytes");
+  if (text.empty() || text.size() > bytes_max) at.refuse("1 to " + std::to_string(bytes_max) + " bytes");
   return text;
 }
 
@@ -87,7 +84,8 @@ OldJob decode_old_job(std::string_view payload) {
   if (const auto out = at.optional("went_out")) job.went_out = day_in(*out);
   if (job.went_out && *job.went_out < job.came_in)
     at.required("went_out").refuse("a day not before the one on which it came in");
-  if (const auto why = at.optional("came_for")) job.came_for = job::came_for_from(why->word({"fault", "other"}));
+  if (const auto why = at.optional("came_for"))
+    job.came_for = job::came_for_from(why->word({"fault", "other"}));
   if (const auto readings = at.optional("readings")) job.readings = readings_in(*readings);
   const JsonReader from = at.required("from");
   from.allow_only({"file", "line"});

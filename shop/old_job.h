@@ -22,14 +22,14 @@ struct OldJob {
   std::string number;  // 1 to 64 bytes; unique among the old ones
   std::string serial;  // 1 to 80 bytes
   std::string pump, customer, seal;
-  job::UtcTime came_in;                   // first second of its day
+  job::UtcTime came_in;                    // first second of its day
   std::optional<job::UtcTime> went_out{};  // likewise; nothing when it never did
   job::CameFor came_for = job::CameFor::not_said;
-  std::string reason;                        // why it came in
-  std::string found;                         // on stripping it
-  std::string changed;                       // what was done, or said to change
+  std::string reason;                         // why it came in
+  std::string found;                          // on stripping it
+  std::string changed;                        // what was done, or said to change
   std::map<std::string, Written> readings{};  // by check of `checks_of_lives`; lengths with their unit
-  std::string file;                          // where it was read
+  std::string file;                           // where it was read
   std::size_t line = 0;
 };
 

@@ -25,13 +25,14 @@ constexpr std::size_t name_bytes_max = 200;
 
 struct TextColumn {
   const char* key;
-  std::string OldColumns::* column;
+  std::string OldColumns::*column;
 };
 
-constexpr TextColumn text_columns[] = {
-    {"number", &OldColumns::number},     {"pump", &OldColumns::pump},         {"customer", &OldColumns::customer},
-    {"seal", &OldColumns::seal},         {"went_out", &OldColumns::went_out}, {"reason", &OldColumns::reason},
-    {"came_for", &OldColumns::came_for}, {"found", &OldColumns::found},       {"changed", &OldColumns::changed}};
+constexpr TextColumn text_columns[] = {{"number", &OldColumns::number},     {"pump", &OldColumns::pump},
+                                       {"customer", &OldColumns::customer}, {"seal", &OldColumns::seal},
+                                       {"went_out", &OldColumns::went_out}, {"reason", &OldColumns::reason},
+                                       {"came_for", &OldColumns::came_for}, {"found", &OldColumns::found},
+                                       {"changed", &OldColumns::changed}};
 
 constexpr std::pair<const char*, DateOrder> date_words[] = {{"year-month-day", DateOrder::year_month_day},
                                                             {"day-month-year", DateOrder::day_month_year},
@@ -62,7 +63,8 @@ std::vector<OldColumns::Reading> readings_in(const JsonReader& list) {
   for (const auto& at : list.items(checks_of_lives.size())) {
     at.allow_only({"check", "column", "unit"});
     const auto check = at.required("check");
-    OldColumns::Reading reading{check.text(64), column_name(at.required("column")), at.required("unit").text(16)};
+    OldColumns::Reading reading{check.text(64), column_name(at.required("column")),
+                                at.required("unit").text(16)};
     if (std::find(checks_of_lives.begin(), checks_of_lives.end(), reading.check) == checks_of_lives.end()) {
       std::string known;
       for (const auto one : checks_of_lives)
@@ -79,15 +81,15 @@ std::vector<OldColumns::Reading> readings_in(const JsonReader& list) {
 
 DateOrder date_order_in(const JsonReader& at) {
   const std::string word = at.word({date_words[0].first, date_words[1].first, date_words[2].first});
-  return std::find_if(std::begin(date_words), std::end(date_words), [&](const auto& d) {
-           return word == d.first;
-         })->second;
+  return std::find_if(std::begin(date_words), std::end(date_words),
+                      [&](const auto& d) { return word == d.first; })
+      ->second;
 }
 
 const char* word_of(DateOrder order) {
-  return std::find_if(std::begin(date_words), std::end(date_words), [&](const auto& d) {
-           return d.second == order;
-         })->first;
+  return std::find_if(std::begin(date_words), std::end(date_words),
+                      [&](const auto& d) { return d.second == order; })
+      ->first;
 }
 
 struct DateParts {
@@ -143,8 +145,9 @@ class RowReader {
         refuse_csv(line, columns_.went_out, out, "a day not before the one on which it came in");
     }
     const auto number = cell(columns_.number);
-    job.number = named(number.empty() ? job.serial.substr(0, 50) + " " + job::format_utc_day(job.came_in) : number,
-                       columns_.number, 64, line);
+    job.number =
+        named(number.empty() ? job.serial.substr(0, 50) + " " + job::format_utc_day(job.came_in) : number,
+              columns_.number, 64, line);
     job.pump = at_most(cell(columns_.pump), columns_.pump, 80, line);
     job.customer = at_most(cell(columns_.customer), columns_.customer, 80, line);
     job.seal = at_most(cell(columns_.seal), columns_.seal, 80, line);
@@ -178,7 +181,8 @@ class RowReader {
     const auto [year, month, day] = in_order(*parts);
     const int full_year = year < 70 ? 2000 + year : year < 100 ? 1900 + year : year;
     try {
-      const auto time = job::parse_start_of_day(fmt::format("{:04}-{:02}-{:02}", full_year, month, day), column);
+      const auto time =
+          job::parse_start_of_day(fmt::format("{:04}-{:02}-{:02}", full_year, month, day), column);
       if (time > now_) refuse_csv(line, column, cell, "a day that is past");
       return time;
     } catch (const BadInput& e) {
@@ -234,7 +238,8 @@ std::vector<std::string> wanted_columns(const OldColumns& columns) {
 
 std::vector<std::string> header_of(CsvLines& lines, char& separator) {
   const auto first = lines.next();
-  if (!first) refuse_csv(1, "file", "nothing", "a first line with the names of the columns, and rows below it");
+  if (!first)
+    refuse_csv(1, "file", "nothing", "a first line with the names of the columns, and rows below it");
   separator = csv_separator(*first);
   auto header = csv_cells(*first, separator, lines.number());
   if (header.size() > columns_max)
@@ -255,8 +260,8 @@ void tell(const BadInput& error, OldTable& table) {
 }  // namespace
 
 OldColumns decode_old_columns(const JsonReader& json) {
-  json.allow_only({"number", "serial", "pump", "customer", "seal", "came_in", "went_out", "reason", "came_for",
-                   "found", "changed", "fault_words", "other_words", "dates", "readings"});
+  json.allow_only({"number", "serial", "pump", "customer", "seal", "came_in", "went_out", "reason",
+                   "came_for", "found", "changed", "fault_words", "other_words", "dates", "readings"});
   OldColumns columns;
   columns.serial = column_name(json.required("serial"));
   columns.came_in = column_name(json.required("came_in"));
@@ -277,7 +282,8 @@ nlohmann::ordered_json encode_old_columns(const OldColumns& columns) {
   if (!columns.other_words.empty()) json["other_words"] = columns.other_words;
   json["dates"] = word_of(columns.dates);
   for (const auto& reading : columns.readings)
-    json["readings"].push_back({{"check", reading.check}, {"column", reading.column}, {"unit", reading.unit}});
+    json["readings"].push_back(
+        {{"check", reading.check}, {"column", reading.column}, {"unit", reading.unit}});
   return json;
 }
 

@@ -47,7 +47,7 @@ struct OldTable {
   std::vector<OldJob> jobs;           // rows that fit, in their order
   std::vector<BadInput::What> wrong;  // the others, the first 200 of them
   std::size_t wrong_count = 0;
-  std::vector<std::string> left_alone;              // columns nobody asked for
+  std::vector<std::string> left_alone;               // columns nobody asked for
   std::map<std::string, std::size_t> words_unknown;  // of came_for, how often; the first 20
 };
 

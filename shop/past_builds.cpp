@@ -13,8 +13,12 @@ job::JobLog folded(const store::EventLog& events, const std::string& number) {
 }
 
 PastBuild build_of(const JobCard& card, const job::JobLog& log) {
-  return {card, log.job().file.header, log.state().deviations,
-          job::strip_down_of(log.snapshot(), log.state()), values_of(log), std::nullopt};
+  return {card,
+          log.job().file.header,
+          log.state().deviations,
+          job::strip_down_of(log.snapshot(), log.state()),
+          values_of(log),
+          std::nullopt};
 }
 
 PastBuild build_of(const JobCard& card, const OldJob& old) {

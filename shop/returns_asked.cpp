@@ -41,7 +41,8 @@ std::vector<std::pair<std::string_view, std::size_t>> counted(const std::vector<
 }
 
 // All of them, or the largest.
-std::unordered_set<std::string_view> groups_apart(const std::vector<const BuildLife*>& lives, BuildTrait trait) {
+std::unordered_set<std::string_view> groups_apart(const std::vector<const BuildLife*>& lives,
+                                                  BuildTrait trait) {
   auto groups = counted(lives, trait);
   if (groups.size() > groups_apart_max + 1) groups.resize(groups_apart_max);
   std::unordered_set<std::string_view> out;
@@ -62,6 +63,12 @@ job::ReturnsRow row_of(const BuildLife& life, const std::vector<std::size_t>& re
     row.readings.push_back(reading ? std::optional(*reading / metres_per_thou) : std::nullopt);
   }
   return row;
+}
+
+bool has_both_sides(const job::ReturnsTable& table) {
+  const auto is_before = [](const job::ReturnsRow& row) { return row.group == "before"; };
+  return std::any_of(table.rows.begin(), table.rows.end(), is_before) &&
+         !std::all_of(table.rows.begin(), table.rows.end(), is_before);
 }
 
 std::vector<std::size_t> places_of(const std::vector<std::string_view>& checks) {
@@ -88,7 +95,7 @@ std::optional<job::ReturnsQuestion> returns_question(const std::vector<BuildLife
   if (of.empty()) return std::nullopt;
   job::ReturnsQuestion question;
   question.is_calendar = true;
-  question.before_after = asked.changed_at_s.has_value();
+  question.threshold = false;
   for (const auto check : asked.checks)
     question.columns.covariates.emplace_back(check);
   question.table.unit = &parse_unit("d", Kind::time, "time");
@@ -106,6 +113,7 @@ std::optional<job::ReturnsQuestion> returns_question(const std::vector<BuildLife
     }
     question.table.rows.push_back(std::move(row));
   }
+  question.before_after = asked.changed_at_s && has_both_sides(question.table);
   return question;
 }
 

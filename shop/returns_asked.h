@@ -18,17 +18,18 @@ enum class BuildTrait { pump, customer, seal };
 std::string_view value_of(const KnownBuild& build, BuildTrait trait);
 
 struct ReturnsAsked {
-  std::string pump, customer, seal;             // only builds of these; empty: all
-  std::optional<BuildTrait> by{};               // compare groups of builds
-  std::optional<std::int64_t> changed_at_s{};   // compare builds that went out before with those since
-  std::vector<std::string_view> checks{};       // of `checks_of_lives`: does the reading go with returns?
+  std::string pump{}, customer{}, seal{};      // only builds of these; empty: all
+  std::optional<BuildTrait> by{};              // compare groups of builds
+  std::optional<std::int64_t> changed_at_s{};  // compare builds that went out before with those since
+  std::vector<std::string_view> checks{};      // of `checks_of_lives`: does the reading go with returns?
 };
 
 // Groups that are kept apart; the smaller ones are put together under an empty name.
 inline constexpr std::size_t groups_apart_max = 11;
 
 // Lengths are in thou: one unit more of a reading is what a bench would notice. Times are shown in days.
-// Nothing when no build is left. `by` and `changed_at_s` together are a programmer's error (asserted).
+// Nothing when no build is left. Whether a change helped is not asked when all of them went out on one side
+// of its day. `by` and `changed_at_s` together are a programmer's error (asserted).
 std::optional<job::ReturnsQuestion> returns_question(const std::vector<BuildLife>& lives,
                                                      const ReturnsAsked& asked);
 

@@ -11,7 +11,6 @@
 #include "shop/job_desk.h"
 #include "shop/job_fold.h"
 #include "shop/job_index.h"
-#include "shop/life_book.h"
 #include "shop/record.h"
 #include "shop/shop_desk.h"
 #include "shop/shop_log.h"
@@ -68,7 +67,10 @@ class Shop::Impl {
 };
 
 Shop::Shop(store::Store& store, Foundations foundations)
-    : impl_(std::make_unique<Impl>(store, std::move(foundations))) {}
+    : impl_(std::make_unique<Impl>(store, std::move(foundations))) {
+  const auto entry = store.index().first_entry();
+  if (entry && !is_current(*entry)) rebuild_index();
+}
 Shop::~Shop() = default;
 
 std::shared_ptr<const ShopState> Shop::state() const {
@@ -172,9 +174,8 @@ PumpPast Shop::past_of(const std::string& number) const {
   if (header.serial.empty()) return {};
   // What stands behind this one was opened before it.
   auto cards = earlier(header.pump, header.serial);
-  const auto itself =
-      std::find_if(cards.begin(), cards.end(),
-                   [&](const JobCard& card) { return card.number == number && !card.old; });
+  const auto itself = std::find_if(cards.begin(), cards.end(),
+                                   [&](const JobCard& card) { return card.number == number && !card.old; });
   cards.erase(cards.begin(), itself == cards.end() ? cards.begin() : std::next(itself));
   if (cards.size() > past_builds_max) cards.resize(past_builds_max);
   return shop::past_of(impl_->store.events(), number, cards);
@@ -186,9 +187,7 @@ OldTaken Shop::take_old_jobs(const Hand& hand, std::span<const OldJob> jobs) {
 }
 
 Lives Shop::lives() const {
-  Lives out{impl_->book.builds(), {}};
-  out.lives = lives_of(out.builds, impl_->foundations.now_ms() / 1000);
-  return out;
+  return impl_->book.lives(impl_->foundations.now_ms() / 1000);
 }
 
 std::vector<job::Check> Shop::held_back_by_limits() const {

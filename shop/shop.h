@@ -15,8 +15,8 @@
 
 #include "job/job_log.h"
 #include "job/judgement.h"
-#include "shop/build_lives.h"
 #include "shop/job_card.h"
+#include "shop/life_book.h"
 #include "shop/old_shelf.h"
 #include "shop/passwords.h"
 #include "shop/past_builds.h"
@@ -79,12 +79,6 @@ struct JobPicture {
   std::string head;
 };
 
-// What stayed out how long, and the builds behind it.
-struct Lives {
-  std::vector<KnownBuild> builds;
-  std::vector<BuildLife> lives;  // as lives_of(builds)
-};
-
 // A reading that was judged and not kept.
 struct TriedReading {
   job::Reading reading;
@@ -104,6 +98,7 @@ struct NewPerson {
 
 class Shop {
  public:
+  // Makes the derived tables anew when an older program made them.
   Shop(store::Store& store, Foundations foundations);
   ~Shop();
   Shop(const Shop&) = delete;
@@ -153,7 +148,7 @@ class Shop {
   // Refused::not_allowed but for a lead hand. Otherwise as shop/old_shelf.h.
   OldTaken take_old_jobs(const Hand& hand, std::span<const OldJob> jobs);
 
-  // How long each pump stayed out, now.
+  // How long each pump stayed out, now. The first call reads every job there is; then only what changed.
   Lives lives() const;
 
   // Checks of open jobs whose deciding limit may not decide until the shop stands behind it; one for each

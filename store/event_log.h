@@ -76,8 +76,8 @@ class EventLog {
 
   // All or nothing. Returns after the events are synced to the disk.
   AppendResult append(const Append& append);
-  // Several, one result each in their order, with one sync of the disk for all: each all or nothing by itself,
-  // and what its index_change throws undoes all of them.
+  // Several, one result each in their order, with one sync of the disk for all: each all or nothing by
+  // itself, and what its index_change throws undoes all of them.
   std::vector<AppendResult> append_together(std::span<const Append> appends);
   // Replaces the listener; an empty one listens to nothing.
   void set_listener(AppendListener listener);

@@ -66,16 +66,24 @@ std::optional<IndexEntry> Index::entry(const std::string& stream) const {
   return entry_of(query);
 }
 
+std::optional<IndexEntry> Index::first_entry() const {
+  auto reader = readers_.lease();
+  Query query(*reader, "SELECT " PUMPWRIGHT_ENTRY_COLUMNS
+                       " FROM index_entry JOIN stream ON stream.id = index_entry.stream_id"
+                       " ORDER BY index_entry.stream_id LIMIT 1");
+  if (!query.step()) return std::nullopt;
+  return entry_of(query);
+}
+
 std::int64_t Index::for_each_changed(std::int64_t position,
                                      const std::function<void(const IndexEntry&)>& visit) const {
   auto reader = readers_.lease();
   const Snapshot one_moment(*reader);
   const std::int64_t now = (*reader).number("SELECT coalesce(max(id), 0) FROM event");
-  Query query(*reader,
-              "SELECT " PUMPWRIGHT_ENTRY_COLUMNS
-              " FROM index_entry JOIN stream ON stream.id = index_entry.stream_id"
-              " WHERE ?1 = 0 OR index_entry.stream_id IN (SELECT stream_id FROM event WHERE id > ?1)"
-              " ORDER BY stream.id");
+  Query query(*reader, "SELECT " PUMPWRIGHT_ENTRY_COLUMNS
+                       " FROM index_entry JOIN stream ON stream.id = index_entry.stream_id"
+                       " WHERE ?1 = 0 OR index_entry.stream_id IN (SELECT stream_id FROM event WHERE id > ?1)"
+                       " ORDER BY stream.id");
   query.bind(1, position);
   while (query.step())
     visit(entry_of(query));

@@ -62,6 +62,8 @@ class Index {
   Index(GroupCommit& writer, ReaderPool& readers) : writer_(writer), readers_(readers) {}
 
   std::optional<IndexEntry> entry(const std::string& stream) const;
+  // Of the stream that began first; nothing when there is none.
+  std::optional<IndexEntry> first_entry() const;
   // Visits the entries of all streams to which something was appended after `position`, in the order in which
   // the streams began, and gives the position up to which that holds: what to ask with next time. 0: all of
   // them. What `replace` and the like did in between is not seen.

@@ -4,52 +4,106 @@
 #include <array>
 #include <cmath>
 #include <limits>
+#include <vector>
 
 #include "engine/metrology/quantiles.h"
-#include "engine/reliability/cox_sums.h"
 #include "engine/reliability/profile_limit.h"
 
 namespace pumpwright::reliability {
 namespace {
 
 constexpr double reach_log = 30;  // a ratio of e^30 stands for "one side has no return"
+constexpr int steps_max = 200;
+constexpr double precision = 1e-13;  // of the logarithm of the ratio
 
-// Partial likelihood of one difference between two groups, by the logarithm of the ratio.
+// One time at which pumps came back: who was out on either side, and who came back then.
+struct RiskSet {
+  double before = 0, after = 0;
+  double returned_before = 0, returned_after = 0;
+
+  double returned() const { return returned_before + returned_after; }
+};
+
+std::vector<RiskSet> risk_sets_of(const Lives& before, const Lives& after) {
+  const auto early = ending_times(before), late = ending_times(after);
+  std::vector<RiskSet> sets;
+  auto b = early.begin(), a = late.begin();
+  while (b != early.end() || a != late.end()) {
+    const bool from_before = a == late.end() || (b != early.end() && b->time <= a->time);
+    const bool from_after = b == early.end() || (a != late.end() && a->time <= b->time);
+    // Who has not ended yet is out still.
+    RiskSet set{.before = b == early.end() ? 0 : static_cast<double>(b->at_risk),
+                .after = a == late.end() ? 0 : static_cast<double>(a->at_risk)};
+    if (from_before) set.returned_before = static_cast<double>((b++)->returned);
+    if (from_after) set.returned_after = static_cast<double>((a++)->returned);
+    if (set.returned() > 0) sets.push_back(set);
+  }
+  return sets;
+}
+
+// Partial likelihood of one difference between two groups, by the logarithm of the ratio: the fit of cox.h
+// for a reading that is 0 before and 1 after, whose sums over who is out are counts. Ties by Efron.
 class RatioLikelihood {
  public:
-  RatioLikelihood(const Lives& before, const Lives& after) {
-    Lives all = before;
-    all.insert(all.end(), after.begin(), after.end());
-    std::vector<double> is_after(before.size(), 0.0);
-    is_after.resize(all.size(), 1.0);
-    table_ = cox_table(all, {.values = is_after, .columns = 1});
-  }
+  RatioLikelihood(const Lives& before, const Lives& after) : sets_(risk_sets_of(before, after)) {}
 
   ProfilePoint operator()(double log_ratio) const {
-    const CoxTerm total =
-        cox_total(table_, Eigen::VectorXd::Constant(1, log_ratio * table_.spread[0]), Ties::efron);
-    return {.log_likelihood = total.log_likelihood, .slope = total.score[0] * table_.spread[0]};
+    const Sums sums = at(log_ratio);
+    return {.log_likelihood = sums.log_likelihood, .slope = sums.slope};
   }
 
   // Fisher information of the logarithm of the ratio.
-  double information(double log_ratio) const {
-    const CoxTerm total =
-        cox_total(table_, Eigen::VectorXd::Constant(1, log_ratio * table_.spread[0]), Ties::efron);
-    return total.information(0, 0) * table_.spread[0] * table_.spread[0];
-  }
+  double information(double log_ratio) const { return at(log_ratio).information; }
 
   // The best ratio; ±reach where the likelihood only rises towards it.
   double best() const {
-    const auto maximum = cox_maximum(table_, Ties::efron);
-    if (maximum) {
-      const double log_ratio = maximum->coefficients[0] / table_.spread[0];
-      if (std::fabs(log_ratio) < reach_log / 2) return log_ratio;
-    }
-    return (*this)(0).slope < 0 ? -reach_log : reach_log;
+    if (at(-reach_log / 2).slope < 0) return -reach_log;
+    if (at(reach_log / 2).slope > 0) return reach_log;
+    return root_of_slope();
   }
 
  private:
-  CoxTable table_;
+  struct Sums {
+    double log_likelihood = 0, slope = 0, information = 0;
+  };
+
+  Sums at(double log_ratio) const {
+    // The larger of both weights is one, so that neither overflows; the factor taken out comes back as a sum.
+    const double taken_out = std::max(log_ratio, 0.0);
+    const double weight_before = std::exp(-taken_out), weight_after = std::exp(log_ratio - taken_out);
+    Sums sums;
+    for (const RiskSet& set : sets_) {
+      const double returned = set.returned();
+      sums.log_likelihood += set.returned_after * log_ratio - returned * taken_out;
+      sums.slope += set.returned_after;
+      for (int gone = 0; gone < static_cast<int>(returned); ++gone) {
+        const double share = gone / returned;
+        const double early = weight_before * (set.before - share * set.returned_before);
+        const double late = weight_after * (set.after - share * set.returned_after);
+        const double part = late / (early + late);
+        sums.log_likelihood -= std::log(early + late);
+        sums.slope -= part;
+        sums.information += part * (1 - part);
+      }
+    }
+    return sums;
+  }
+
+  // The slope falls everywhere; Newton inside a bracket.
+  double root_of_slope() const {
+    double low = -reach_log / 2, high = reach_log / 2, log_ratio = 0;
+    for (int step = 0; step < steps_max; ++step) {
+      const Sums sums = at(log_ratio);
+      (sums.slope > 0 ? low : high) = log_ratio;
+      double next = log_ratio + sums.slope / sums.information;
+      if (!(next > low && next < high)) next = 0.5 * (low + high);
+      if (std::fabs(next - log_ratio) < precision) return next;
+      log_ratio = next;
+    }
+    return log_ratio;
+  }
+
+  std::vector<RiskSet> sets_;
 };
 
 double ratio_of(double log_ratio) {

@@ -68,10 +68,16 @@ struct Moments {
   explicit Moments(Index columns)
       : first(Eigen::VectorXd::Zero(columns)), second(Eigen::MatrixXd::Zero(columns, columns)) {}
 
+  void clear() {
+    sum = 0;
+    first.setZero();
+    second.setZero();
+  }
+
   void add(double weight, const Eigen::VectorXd& x) {
     sum += weight;
     first += weight * x;
-    second += weight * x * x.transpose();
+    second.noalias() += weight * x * x.transpose();
   }
 };
 
@@ -95,6 +101,14 @@ CoxTerm empty_term(Index columns) {
   term.score = Eigen::VectorXd::Zero(columns);
   term.information = Eigen::MatrixXd::Zero(columns, columns);
   return term;
+}
+
+void begin_at(double time_s, CoxTerm& term) {
+  term.time_s = time_s;
+  term.returned = 0;
+  term.log_likelihood = 0;
+  term.score.setZero();
+  term.information.setZero();
 }
 
 }  // namespace
@@ -126,15 +140,17 @@ void for_each_return_time(const CoxTable& table, const Eigen::VectorXd& coeffici
   const Eigen::VectorXd log_weight = table.readings * coefficients;
   const double largest = log_weight.maxCoeff();  // a common factor of all weights drops out
   const Index columns = table.readings.cols();
-  Moments risk(columns);
+  // Used again at every time: there may be as many of them as lives.
+  Moments risk(columns), tied(columns);
+  CoxTerm term = empty_term(columns);
+  Eigen::VectorXd x(columns);
   const std::size_t count = table.time_s.size();
   for (std::size_t i = 0; i < count;) {
-    CoxTerm term = empty_term(columns);
-    Moments tied(columns);
-    term.time_s = table.time_s[i];
+    tied.clear();
+    begin_at(table.time_s[i], term);
     for (; i < count && table.time_s[i] == term.time_s; ++i) {
       const auto row = static_cast<Index>(i);
-      const Eigen::VectorXd x = table.readings.row(row);
+      x = table.readings.row(row);
       const double weight = std::exp(log_weight[row] - largest);
       risk.add(weight, x);
       if (!table.returned[i]) continue;

@@ -58,7 +58,8 @@ SheetMeasured measure(const StripDownResult& result) {
   const auto& sheet = result.sheet;
   SheetMeasured out;
   out.kept = true;
-  if (sheet.found.empty() && sheet.not_found.empty() && !sheet.track) out.blocked = Reason::input_missing;
+  if (sheet.found.empty() && sheet.not_found.empty() && !sheet.track && !sheet.hardness)
+    out.blocked = Reason::input_missing;
   out.as_written = fmt::format("{} ✓, {} ✗", sheet.found.size(), sheet.not_found.size());
   return out;
 }
@@ -76,6 +77,11 @@ std::vector<SheetLine> lines(const StripDownResult& result) {
     put_figure(out, {"width of the track", "ancho de la huella"}, sheet.track->track);
     put_figure(out, {"width of the narrow face", "ancho de la cara estrecha"}, sheet.track->face);
   }
+  if (sheet.hardness)
+    out.push_back({{"hardness, Shore A", "dureza, Shore A"},
+                   {sheet.hardness->found.text + " found, " + sheet.hardness->fresh.text + " new",
+                    sheet.hardness->found.text + " hallada, " + sheet.hardness->fresh.text + " nueva"}});
+  put_figure(out, {"face worn down by", "cara gastada en"}, sheet.as_found.wear_depth);
   put_figure(out, {"end float as found", "juego axial hallado"}, sheet.as_found.end_float);
   put_figure(out, {"shaft runout as found", "salto del eje hallado"}, sheet.as_found.shaft_runout);
   put_figure(out, {"working length as found", "longitud de trabajo hallada"}, sheet.as_found.working_length);

@@ -52,7 +52,8 @@ class Things {
 };
 
 void read_measured(const JsonReader& json, StripDownSheet& sheet) {
-  json.allow_only({"track_width", "narrow_face", "read_to", "end_float", "shaft_runout", "working_length"});
+  json.allow_only({"track_width", "narrow_face", "read_to", "hardness", "hardness_new", "wear_depth",
+                   "end_float", "shaft_runout", "working_length"});
   const auto length = [&](const char* key) {
     const auto at = json.optional(key);
     return at ? std::optional(decode_positive(*at, Kind::length)) : std::nullopt;
@@ -63,7 +64,16 @@ void read_measured(const JsonReader& json, StripDownSheet& sheet) {
     sheet.track = {*track, *face, metres(read_to ? read_to->si : usual_graduation_m)};
   else if (read_to)
     json.refuse("read_to only beside track_width and narrow_face");
-  sheet.as_found = {length("end_float"), length("shaft_runout"), length("working_length")};
+  const auto shore = [&](const char* key) {
+    const auto at = json.optional(key);
+    return at ? std::optional(written_between(*at, Kind::number, 0, 100, "a Shore A hardness from 0 to 100"))
+              : std::nullopt;
+  };
+  const auto found = shore("hardness"), fresh = shore("hardness_new");
+  if (found.has_value() != fresh.has_value()) json.refuse("hardness and hardness_new together");
+  if (found) sheet.hardness = {*found, *fresh};
+  sheet.as_found = {length("end_float"), length("shaft_runout"), length("working_length"),
+                    length("wear_depth")};
 }
 
 }  // namespace

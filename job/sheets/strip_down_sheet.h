@@ -28,9 +28,15 @@ struct TrackMeasured {
   Length read_to;  // graduation of the calliper
 };
 
+// Of the elastomer, Shore A, and of a new one of its kind on the same durometer.
+struct HardnessMeasured {
+  Written found, fresh;  // 0 to 100
+};
+
 // Plain figures as found; kept and shown.
 struct AsFound {
   std::optional<Written> end_float, shaft_runout, working_length;
+  std::optional<Written> wear_depth;  // how much shorter the narrow face stands than a new one
 };
 
 struct StripDownSheet {
@@ -40,6 +46,7 @@ struct StripDownSheet {
   std::vector<FoundThing> found;
   std::vector<FoundThing> not_found;  // looked for, and not there
   std::optional<TrackMeasured> track;
+  std::optional<HardnessMeasured> hardness;
   AsFound as_found;
 };
 

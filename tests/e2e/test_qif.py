@@ -164,7 +164,7 @@ class QifResults(unittest.TestCase):
             for one in measurement:
                 check = checks[designators[one.find(f"{NS}CharacteristicItemId").text]]
                 value_mm = float(one.find(f"{NS}Value").text)
-                si = [r["value"] for r in check["readings"]]
+                si = [r["value_si"] for r in check["readings"]]
                 self.assertTrue(any(abs(value_mm - 1000 * v) < 1e-6 for v in si if v is not None), (check["check"], value_mm, si))
                 word = {"pass": "PASS", "fail": "FAIL", "unproven": "INDETERMINATE"}
                 self.assertIn(one.find(f"{NS}Status/{NS}CharacteristicStatusEnum").text, {word[r["verdict"]] for r in check["readings"]})

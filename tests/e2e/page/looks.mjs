@@ -78,7 +78,7 @@ const screens = {
       await page.locator('input[type=file]').setInputFiles(file);
       await page.locator('select').nth(0).selectOption('S/N');
       await page.locator('select').nth(1).selectOption('In');
-      await page.locator('.choice-card', { hasText: '3/31/2024' }).click();
+      await page.getByRole('radio', { name: '3/31/2024' }).check();
       await page.waitForSelector('.old-wrong li');
     },
   ],
@@ -87,7 +87,7 @@ const screens = {
     '/returns',
     async (page) => {
       await page.waitForSelector('.out-curve');
-      await page.locator('.choice').first().locator('label').nth(3).click();
+      await page.locator('.choice').first().getByRole('radio').nth(3).check();
       await page.locator('input[type=checkbox]').first().check();
       await page.waitForSelector('.out-names li');
     },

@@ -29,7 +29,7 @@ async function broughtIn({ browser, shop }) {
 
   // The columns are named once; what would come of it stands there before anything is kept.
   await page.getByRole('link', { name: 'Older records' }).click();
-  await page.getByLabel('CSV file').setInputFiles(fileOf(rows));
+  await page.getByLabel('File with a line of names first').setInputFiles(fileOf(rows));
   for (const [field, column] of [
     ['Serial number', 'Serial'],
     ['Came in on', 'Came'],
@@ -39,7 +39,7 @@ async function broughtIn({ browser, shop }) {
     ['Came in for (column of words)', 'What for'],
   ])
     await page.getByLabel(field, { exact: true }).selectOption(column);
-  await page.getByText('3/31/2024', { exact: true }).click();
+  await page.getByRole('radio', { name: '3/31/2024' }).check();
   await page.getByText('These words say neither a fault nor another reason: “leak” (1), “new” (1).').waitFor();
   await page.getByLabel('Words that mean a fault').fill('leak, noisy');
   await page.getByText('Rows that fit: 2. Rows that do not: 1.').waitFor();
@@ -53,7 +53,7 @@ async function broughtIn({ browser, shop }) {
 
   // The next file is read the same way, and what is known changes nothing.
   await page.reload();
-  await page.getByLabel('CSV file').setInputFiles(fileOf([...rows.slice(0, 2), rows[2].replace('2/30', '2/28')]));
+  await page.getByLabel('File with a line of names first').setInputFiles(fileOf([...rows.slice(0, 2), rows[2].replace('2/30', '2/28')]));
   await page.getByText('Rows that fit: 3. Rows that do not: 0.').waitFor();
   assert.equal(await page.getByLabel(/Keep these columns/).inputValue(), 'second book');
   await page.getByRole('button', { name: 'Take in 3 rows' }).click();
@@ -68,12 +68,12 @@ async function broughtIn({ browser, shop }) {
 
   // Did the change of the elastomer help the circulators? The book says so.
   await page.getByLabel('Pump family').selectOption({ index: 1 });
-  await page.getByText('before and after a change', { exact: true }).click();
+  await page.getByRole('radio', { name: 'before and after a change' }).check();
   await page.getByLabel('Changed on').fill('2025-03-03');
   const change = page.locator('.panel', { hasText: 'Did the change help?' });
   await change.locator('.verdict-tag').waitFor();
   await change.getByText(/Rate of return: 0\.\d\d times as often after as before/).waitFor();
-  await page.getByText('Impeller sweep', { exact: true }).click();
+  await page.getByRole('checkbox', { name: 'Impeller sweep' }).check();
   const readings = page.locator('.panel', { hasText: '1 thou more of' });
   await readings.getByRole('row', { name: /Impeller sweep/ }).waitFor();
   await readings.getByText('A reading that goes with returns need not be their cause.').waitFor();

@@ -30,6 +30,11 @@ async function strippedByKeyboard({ browser, shop }) {
   await card.locator('.strip-part').first().waitFor();
   const hand = new Keyboard(page);
 
+  // A place on the half-section opens its part.
+  const bearings = card.locator('#strip-part-bearings');
+  await hand.press(card.getByRole('button', { name: /^bearings: / }));
+  assert.equal(await bearings.evaluate((details) => details.open), true);
+
   // One finding alone does not tell, and the page says what would.
   await mark(hand, card, 'faces', 'fine cracks across the hard face', 'There');
   const proof = page.locator('.proof');

@@ -109,6 +109,29 @@ TEST(StripDown, TheWidthsOfTrackAndFaceSayWhetherItRanTrue) {
   EXPECT_EQ(seen(narrow, "track-narrow"), Seen::present);
 }
 
+TEST(StripDown, TheHardnessOfTheElastomerSaysWhetherItHardenedOrSoftened) {
+  const auto with = [](const char* found, const char* fresh) {
+    return cause_of(tables(), decoded({{"measured", {{"hardness", found}, {"hardness_new", fresh}}}}));
+  };
+  const auto hard = with("84", "70");
+  EXPECT_EQ(seen(hard, "elastomer-hard"), Seen::present);
+  EXPECT_EQ(seen(hard, "elastomer-swollen"), Seen::absent);
+  const auto soft = with("52", "70");
+  EXPECT_EQ(seen(soft, "elastomer-hard"), Seen::absent);
+  EXPECT_EQ(seen(soft, "elastomer-swollen"), Seen::present);
+  const auto alike = with("72", "70");
+  EXPECT_EQ(seen(alike, "elastomer-hard"), Seen::absent);
+  EXPECT_EQ(seen(alike, "elastomer-swollen"), Seen::absent);
+  const auto between = with("77", "70");
+  EXPECT_EQ(seen(between, "elastomer-hard"), Seen::not_looked);
+  EXPECT_EQ(seen(between, "elastomer-swollen"), Seen::absent);
+  // A hand that looked goes before the figure.
+  const auto by_hand =
+      cause_of(tables(), decoded({{"not_found", {"elastomer-hard"}},
+                                  {"measured", {{"hardness", "84"}, {"hardness_new", "70"}}}}));
+  EXPECT_EQ(seen(by_hand, "elastomer-hard"), Seen::absent);
+}
+
 TEST(StripDown, WhatCanNotBeIsRefusedWithItsPlace) {
   const auto said = [](const json& file) { return refusal([&] { (void)decoded(file); }); };
   EXPECT_NE(said({{"found", {"heat-checks", "heat-checks"}}}).find("/found/1"), std::string::npos);
@@ -118,6 +141,10 @@ TEST(StripDown, WhatCanNotBeIsRefusedWithItsPlace) {
   EXPECT_NE(said({{"measured", {{"track_width", "3 mm"}}}}).find("track_width and narrow_face together"),
             std::string::npos);
   EXPECT_NE(said({{"measured", {{"read_to", "3 mm"}}}}).find("read_to only beside"), std::string::npos);
+  EXPECT_NE(said({{"measured", {{"hardness", "84"}}}}).find("hardness and hardness_new together"),
+            std::string::npos);
+  EXPECT_NE(said({{"measured", {{"hardness", "184"}, {"hardness_new", "70"}}}}).find("from 0 to 100"),
+            std::string::npos);
 }
 
 json stripped_job(const json& read) {

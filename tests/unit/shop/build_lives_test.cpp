@@ -17,9 +17,14 @@ std::int64_t day(const std::string& text) {
   return job::parse_start_of_day(text, "day").seconds;
 }
 
+std::vector<BuildLife> lives_of(const std::vector<KnownBuild>& builds, std::int64_t now_s) {
+  return as_of(lives_in(builds), now_s);
+}
+
 KnownBuild build(std::string_view number, std::string_view serial, const std::string& opened,
                  const std::string& out = "", job::CameFor came_for = job::CameFor::fault) {
-  KnownBuild known{.number = number, .serial = serial, .customer = "orchard", .pump = "wash pump, 2 in", .seal = ""};
+  KnownBuild known{
+      .number = number, .serial = serial, .customer = "orchard", .pump = "wash pump, 2 in", .seal = ""};
   known.came_for = came_for;
   known.opened_s = day(opened);
   if (!out.empty()) known.out_s = day(out);
@@ -53,11 +58,10 @@ TEST(BuildLives, TheOrderInWhichTheyCameToTheStoreDoesNotMatter) {
 }
 
 TEST(BuildLives, WhatTheNextJobSaysItCameForDecidesHowALifeEnded) {
-  const std::vector<KnownBuild> builds{
-      build("A-1", "S1", "2026-01-01", "2026-01-03"),
-      build("A-2", "S1", "2026-02-01", "2026-02-03", job::CameFor::other),
-      build("A-3", "S1", "2026-03-01", "2026-03-03", job::CameFor::not_said),
-      build("A-4", "S1", "2026-03-09", "2026-03-10", job::CameFor::fault)};
+  const std::vector<KnownBuild> builds{build("A-1", "S1", "2026-01-01", "2026-01-03"),
+                                       build("A-2", "S1", "2026-02-01", "2026-02-03", job::CameFor::other),
+                                       build("A-3", "S1", "2026-03-01", "2026-03-03", job::CameFor::not_said),
+                                       build("A-4", "S1", "2026-03-09", "2026-03-10", job::CameFor::fault)};
   const auto lives = lives_of(builds, day("2026-04-01"));
   ASSERT_EQ(lives.size(), 4U);
   EXPECT_EQ(lives[0].ending, Ending::replaced);
@@ -99,7 +103,8 @@ TEST(BuildLives, AReleasedJobOfTheShopIsOutWithWhatWasReadAtItsBuild) {
   EXPECT_TRUE(bench.shop().lives().lives.empty());
   bench.work_through("greenhouse-circulator");
   bench.shop().release(bench.lead(), number, bench.envelope(), testing::lead_password, "ready");
-  const auto builds = bench.shop().lives().builds;  // the shop's clock stands before the store's: not yet a life
+  const auto builds =
+      bench.shop().lives().builds;  // the shop's clock stands before the store's: not yet a life
   ASSERT_EQ(builds.size(), 1U);
   EXPECT_EQ(builds[0].number, number);
   EXPECT_EQ(builds[0].seal, "elastomer-bellows, EPDM, B/V");

@@ -14,7 +14,8 @@ job::UtcTime day(const std::string& text) {
   return job::parse_start_of_day(text, "day");
 }
 
-OldJob old(const std::string& number, const std::string& serial, const std::string& in, const std::string& out = "") {
+OldJob old(const std::string& number, const std::string& serial, const std::string& in,
+           const std::string& out = "") {
   OldJob job;
   job.number = number;
   job.serial = serial;
@@ -79,8 +80,8 @@ TEST(OldJobs, OnlyALeadHandTakesThemIn) {
 TEST(OldJobs, StandInThePastOfThePumpBehindTheJobsOfTheProgram) {
   BenchShop bench;
   const std::string number = bench.open_demo("greenhouse-circulator");
-  const std::vector<OldJob> jobs{old("L-1", "GH-0043", "2024-03-01", "2024-03-04"), old("L-2", "GH-0043", "2025-03-01"),
-                                 old("L-3", "GH-0044", "2025-03-01")};
+  const std::vector<OldJob> jobs{old("L-1", "GH-0043", "2024-03-01", "2024-03-04"),
+                                 old("L-2", "GH-0043", "2025-03-01"), old("L-3", "GH-0044", "2025-03-01")};
   bench.shop().take_old_jobs(bench.lead(), jobs);
   const auto past = bench.shop().past_of(number);
   ASSERT_EQ(past.builds.size(), 2U);
@@ -106,6 +107,19 @@ TEST(OldJobs, AreLivesUntilTheNextJobOfThePump) {
   EXPECT_EQ(lives.lives[0].ending, reliability::Ending::returned);
   EXPECT_NEAR(lives.lives[0].days, 259.3, 0.1);  // 4 March to 18 November, 07:50
   EXPECT_EQ(lives.lives[1].ending, reliability::Ending::running);
+}
+
+TEST(OldJobs, AShopWhoseListsAnOlderProgramMadeHasThemMadeAnew) {
+  BenchShop bench;
+  const std::string number = bench.open_demo("greenhouse-circulator");
+  const std::string before = bench.store().index().dump();
+  const std::string stream = "job/" + number;
+  auto entry = bench.store().index().entry(stream).value();
+  entry.fields = R"({"number": "G-2117", "serial": "GH-0043"})";
+  ASSERT_TRUE(bench.store().index().replace(stream, {entry, {}}, bench.store().events().head(stream)));
+  bench.open();
+  EXPECT_EQ(bench.store().index().dump(), before);
+  EXPECT_EQ(bench.shop().search(number, 1).size(), 1U);
 }
 
 TEST(OldJobs, AreFoundByTheirSerialNumberAndMarkedAsOld) {

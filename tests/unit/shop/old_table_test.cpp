@@ -41,12 +41,14 @@ TEST(OldTable, ReadsEveryColumnThatIsNamed) {
 }
 
 TEST(OldTable, DaysAreReadInTheOrderThatIsSaid) {
-  const std::pair<const char*, const char*> cases[] = {
-      {"year-month-day", "2024-02-03"}, {"day-month-year", "3/2/2024"}, {"month-day-year", "2/3/24"},
-      {"year-month-day", "2024.2.3T07:30"}};
+  const std::pair<const char*, const char*> cases[] = {{"year-month-day", "2024-02-03"},
+                                                       {"day-month-year", "3/2/2024"},
+                                                       {"month-day-year", "2/3/24"},
+                                                       {"year-month-day", "2024.2.3T07:30"}};
   for (const auto& [order, cell] : cases) {
-    const auto table = read((std::string("S/N,In\nGH-1,") + cell + "\n").c_str(),
-                            (std::string(R"({"serial": "S/N", "came_in": "In", "dates": ")") + order + "\"}").c_str());
+    const auto table =
+        read((std::string("S/N,In\nGH-1,") + cell + "\n").c_str(),
+             (std::string(R"({"serial": "S/N", "came_in": "In", "dates": ")") + order + "\"}").c_str());
     ASSERT_EQ(table.jobs.size(), 1U) << cell;
     EXPECT_EQ(job::format_utc_day(table.jobs.front().came_in), "2024-02-03") << cell;
   }
@@ -69,9 +71,9 @@ TEST(OldTable, ARowThatDoesNotFitIsToldWithItsLineAndLeft) {
       "10,GH-10,2024-01-01,,4 thou\n",
       columns);
   EXPECT_EQ(table.jobs.size(), 2U);
-  const std::pair<const char*, const char*> wrong[] = {{"line 3", "S/N"}, {"line 4", "In"},    {"line 5", "In"},
-                                                       {"line 6", "Out"}, {"line 7", "In"},    {"line 8", "Float"},
-                                                       {"line 9", "No"},  {"line 10", "columns"}};
+  const std::pair<const char*, const char*> wrong[] = {
+      {"line 3", "S/N"}, {"line 4", "In"},    {"line 5", "In"}, {"line 6", "Out"},
+      {"line 7", "In"},  {"line 8", "Float"}, {"line 9", "No"}, {"line 10", "columns"}};
   ASSERT_EQ(table.wrong.size(), std::size(wrong));
   EXPECT_EQ(table.wrong_count, std::size(wrong));
   for (std::size_t i = 0; i < std::size(wrong); ++i) {
@@ -90,8 +92,9 @@ TEST(OldTable, WithoutANumberAJobIsCalledByItsSerialNumberAndDay) {
 }
 
 TEST(OldTable, AWordThatNobodyNamedSaysNothingAndIsCounted) {
-  const auto table = read("S/N,In,Kind\nA,2024-01-01,PM\nB,2024-01-01,leak\nC,2024-01-01,??\nD,2024-01-01,??\nE,2024-01-01,\n",
-                          R"({"serial": "S/N", "came_in": "In", "came_for": "Kind", "fault_words": ["Leak"],
+  const auto table = read(
+      "S/N,In,Kind\nA,2024-01-01,PM\nB,2024-01-01,leak\nC,2024-01-01,??\nD,2024-01-01,??\nE,2024-01-01,\n",
+      R"({"serial": "S/N", "came_in": "In", "came_for": "Kind", "fault_words": ["Leak"],
                               "other_words": ["pm"]})");
   ASSERT_EQ(table.jobs.size(), 5U);
   EXPECT_EQ(table.jobs[0].came_for, job::CameFor::other);
@@ -113,12 +116,14 @@ TEST(OldColumns, ComeBackAsTheyWereWritten) {
 }
 
 TEST(OldColumns, RefusesWhatNoFileCanBeReadBy) {
-  for (const char* text :
-       {R"({"serial": "S/N"})", R"({"serial": "", "came_in": "In"})", R"({"serial": "a", "came_in": "b", "speed": "c"})",
-        R"({"serial": "a", "came_in": "b", "dates": "soon"})",
-        R"({"serial": "a", "came_in": "b", "readings": [{"check": "hours-slept", "column": "c", "unit": "thou"}]})",
-        R"({"serial": "a", "came_in": "b", "readings": [{"check": "end-float", "column": "c", "unit": "psi"}]})",
-        R"({"serial": "a", "came_in": "b", "readings": [{"check": "end-float", "column": "c", "unit": "mm"},
+  for (
+      const char* text :
+      {R"({"serial": "S/N"})", R"({"serial": "", "came_in": "In"})",
+       R"({"serial": "a", "came_in": "b", "speed": "c"})",
+       R"({"serial": "a", "came_in": "b", "dates": "soon"})",
+       R"({"serial": "a", "came_in": "b", "readings": [{"check": "hours-slept", "column": "c", "unit": "thou"}]})",
+       R"({"serial": "a", "came_in": "b", "readings": [{"check": "end-float", "column": "c", "unit": "psi"}]})",
+       R"({"serial": "a", "came_in": "b", "readings": [{"check": "end-float", "column": "c", "unit": "mm"},
                                                         {"check": "end-float", "column": "d", "unit": "mm"}]})"})
     EXPECT_THROW(columns_of(text), BadInput) << text;
 }

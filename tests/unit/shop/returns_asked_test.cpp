@@ -68,6 +68,8 @@ TEST_F(ReturnsAskedOf, ADayPartsBuildsByWhenTheyWentOut) {
                                     [](const job::ReturnsRow& row) { return row.group == "before"; });
   EXPECT_EQ(before, 10);
   EXPECT_TRUE(question->before_after);
+  EXPECT_FALSE(returns_question(lives_, {.changed_at_s = -1})->before_after);  // none before
+  EXPECT_FALSE(returns_question(lives_, {.changed_at_s = 99 * day_s})->before_after);
 }
 
 TEST_F(ReturnsAskedOf, ReadingsAreInThouAndMayBeMissing) {

@@ -52,11 +52,13 @@ void expect_sound_search(const ScratchStore& scratch) {
 TEST(Index, GivesEntriesThatChangedSinceInTheOrderInWhichTheirStreamsBegan) {
   ScratchStore scratch;
   EXPECT_TRUE(changed_since(*scratch.store, 0).streams.empty());
+  EXPECT_FALSE(scratch->index().first_entry());
   for (const auto* stream : {"job/Z", "job/A", "job/M"}) {
     IndexChange change;
     change.entry = entry(stream, "pump", std::string(stream) != "job/A");
     append_with(*scratch.store, stream, stream, change);
   }
+  EXPECT_EQ(scratch->index().first_entry()->stream, "job/Z");
   const Changed all = changed_since(*scratch.store, 0);
   EXPECT_EQ(all.streams, (std::vector<std::string>{"job/Z", "job/A", "job/M"}));
 

@@ -15,6 +15,7 @@ import { errorText, Field, isAbout, Notice } from '../widgets/form';
 import { CauseWords } from './cause_told';
 import { FindingDrawing } from './finding_drawing';
 import { countsIn, type Mark, type Marks, marked, marksOf, sheetOfMarks, withWhere } from './marks';
+import { PartsOnSection, partAnchor } from './parts_on_section';
 import { causeTyped, useTriedCause } from './tried_cause';
 
 interface RowProps {
@@ -60,7 +61,7 @@ function Row({ sought, mark, onMark, onWhere }: RowProps) {
 function Part({ part, marks, onMarks }: { part: StripPart; marks: Marks; onMarks: (marks: Marks) => void }) {
   const counts = countsIn(part, marks);
   return (
-    <details class="strip-part">
+    <details class="strip-part" id={partAnchor(part.part)}>
       <summary>
         <strong>{say(part.title)}</strong>
         {counts.there + counts.not > 0 && <span class="quiet"> {t('stripCounts', counts)}</span>}
@@ -113,6 +114,8 @@ export default function StripDownInput({
         void send();
       }}
     >
+      <p>{t('stripOnSectionHint')}</p>
+      <PartsOnSection section={view.section} parts={asked.answer.parts} marks={marks} />
       {asked.answer.parts.map((part) => (
         <Part key={part.part} part={part} marks={marks} onMarks={setMarks} />
       ))}

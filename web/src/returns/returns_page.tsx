@@ -1,5 +1,6 @@
 // What comes back: how often, early or late, whether groups differ, whether a change helped, and which reading at the
 // build goes with it. Pumps are compared here, never people.
+import type { ComponentChildren } from 'preact';
 import { useState } from 'preact/hooks';
 import type { Counted, ReturnsAnswer, ReturnsChoices, ReturnsFound } from '../api/returns_types';
 import { useAsked } from '../api/use_asked';
@@ -119,12 +120,21 @@ function Change({ found }: { found: ReturnsFound }) {
   return (
     <section class="panel">
       <h2>{t('returnsDidItHelp')}</h2>
-      <p>
+      <p class="returns-verdict">
         <VerdictTag verdict={verdict} /> <strong>{say(said)}</strong>
       </p>
       <p>{say(ratio)}</p>
       {settling && <p>{say(settling)}</p>}
       <p class="hint">{say(besides)}</p>
+    </section>
+  );
+}
+
+/** A table that may be wider than a phone: it scrolls by itself, by keyboard too. */
+function WideTable({ label, children }: { label: string; children: ComponentChildren }) {
+  return (
+    <section class="wide-table" tabIndex={0} aria-label={label}>
+      {children}
     </section>
   );
 }
@@ -135,7 +145,8 @@ function StillOut({ found }: { found: ReturnsFound }) {
       <h2>{t('returnsStillOut')}</h2>
       <p class="hint">{t('returnsStillOutHint')}</p>
       <StillOutCurve curves={found.curves} nameOf={groupName} />
-      <div class="wide-table">
+      {found.curves.length > 1 && <p>{t('returnsAllTogether')}</p>}
+      <WideTable label={t('returnsStillOut')}>
         <table class="plain-table">
           <caption class="unseen">{t('returnsStillOut')}</caption>
           <thead>
@@ -157,7 +168,7 @@ function StillOut({ found }: { found: ReturnsFound }) {
             ))}
           </tbody>
         </table>
-      </div>
+      </WideTable>
       {found.shares && <p>{say(found.shares)}</p>}
     </section>
   );
@@ -195,7 +206,7 @@ function Groups({ found }: { found: ReturnsFound }) {
         <strong>{say(found.groups.differ)}</strong>
       </p>
       {found.groups.curves && <p class="hint">{say(found.groups.curves)}</p>}
-      <div class="wide-table">
+      <WideTable label={t('returnsGroups')}>
         <table class="plain-table">
           <caption class="unseen">{t('returnsGroups')}</caption>
           <thead>
@@ -219,7 +230,7 @@ function Groups({ found }: { found: ReturnsFound }) {
             ))}
           </tbody>
         </table>
-      </div>
+      </WideTable>
     </section>
   );
 }
@@ -238,7 +249,7 @@ function Readings({ found }: { found: ReturnsFound }) {
         {t('returnsReadingsOf', { count: readings.builds })}
         {readings.left_out > 0 && ` ${t('returnsLeftOut', { count: readings.left_out })}`}
       </p>
-      <div class="wide-table">
+      <WideTable label={t('returnsReadingsFound')}>
         <table class="plain-table">
           <caption class="unseen">{t('returnsReadingsFound')}</caption>
           <thead>
@@ -262,7 +273,7 @@ function Readings({ found }: { found: ReturnsFound }) {
             ))}
           </tbody>
         </table>
-      </div>
+      </WideTable>
       <p>{say(readings.together)}</p>
       {readings.few && <p>{say(readings.few)}</p>}
       <p class="hint">{say(readings.not_a_cause)}</p>

@@ -3,18 +3,17 @@
 import type { CurvePoint, ReturnsCurve } from '../api/returns_types';
 import { niceStepBelow, tidy } from '../calc/nice_step';
 import { t } from '../text/text';
+import { useWidth } from '../widgets/use_size';
 
-const width = 640;
-const height = 300;
 const left = 46;
 const right = 12;
 const top = 12;
 const bottom = 40;
 const dashes = ['', '9 4', '2 4', '12 4 2 4', '5 3', '1 3'];
 
-/** Round days that cut the axis into four to ten. */
-export function daySteps(last: number): number[] {
-  const step = niceStepBelow(last / 4);
+/** Round days that cut the axis into four to ten; on a narrow screen into two to five. */
+export function daySteps(last: number, parts = 4): number[] {
+  const step = niceStepBelow(last / parts);
   return Array.from({ length: Math.floor(last / step + 1e-9) + 1 }, (_, i) => tidy(i * step));
 }
 
@@ -63,6 +62,8 @@ export function StillOutCurve({
   curves: readonly ReturnsCurve[];
   nameOf: (name: string) => string;
 }) {
+  const [box, width] = useWidth<HTMLElement>(560);
+  const height = Math.min(320, Math.max(220, width * 0.5));
   const last = Math.max(...curves.map((c) => c.last_days));
   const low = lowestShown(curves);
   const scale: Scale = {
@@ -71,7 +72,7 @@ export function StillOutCurve({
   };
   const parts = Array.from({ length: 6 }, (_, i) => low + ((1 - low) * i) / 5);
   return (
-    <figure class="out-figure">
+    <figure class="out-figure" ref={box}>
       <svg
         class="out-curve"
         viewBox={`0 0 ${width} ${height}`}
@@ -86,7 +87,7 @@ export function StillOutCurve({
             </text>
           </g>
         ))}
-        {daySteps(last).map((d) => (
+        {daySteps(last, width < 420 ? 2 : 4).map((d) => (
           <g key={d}>
             <path class="out-grid" d={`M${scale.x(d)} ${top}V${height - bottom}`} />
             <text class="out-mark" x={scale.x(d)} y={height - bottom + 16} text-anchor="middle">

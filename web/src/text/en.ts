@@ -224,6 +224,8 @@ export const en = {
   stripNotThere: 'Not there',
   stripWhere: 'Where, how much',
   stripCounts: '{there} there, {not} not',
+  stripOnSection: 'Where something was found; a place opens its part',
+  stripOnSectionHint: 'Tap the place where something was found, or open a part below.',
   stripMeasured: 'Measured',
   stripNothing: 'Mark at least one finding as there or not there.',
   causeTitle: 'Why it came back',
@@ -272,6 +274,7 @@ export const en = {
   returnsCurveLabel:
     'Part of the pumps still out against the days since they left; the table below has the figures.',
   returnsDaysOut: 'days out',
+  returnsAllTogether: 'All together:',
   returnsAfterTime: 'After',
   returnsStillOutShort: 'Still out',
   returnsLasted: 'Pumps that lasted so long',

@@ -225,6 +225,8 @@ export const es: Record<keyof typeof en, string> = {
   stripNotThere: 'No está',
   stripWhere: 'Dónde, cuánto',
   stripCounts: '{there} está, {not} no',
+  stripOnSection: 'Dónde se halló algo; un lugar abre su parte',
+  stripOnSectionHint: 'Toque el lugar donde se halló algo, o abra una parte abajo.',
   stripMeasured: 'Medido',
   stripNothing: 'Marcar al menos un hallazgo como presente o ausente.',
   causeTitle: 'Por qué volvió',
@@ -273,6 +275,7 @@ export const es: Record<keyof typeof en, string> = {
   returnsCurveLabel:
     'Parte de las bombas que siguen fuera según los días desde que salieron; la tabla de abajo tiene las cifras.',
   returnsDaysOut: 'días fuera',
+  returnsAllTogether: 'Todas juntas:',
   returnsAfterTime: 'A los',
   returnsStillOutShort: 'Siguen fuera',
   returnsLasted: 'Bombas que duraron tanto',
