@@ -21,10 +21,13 @@ Life life_of(const ReturnsRow& row) {
   return {.time = row.time, .ending = row.ending};
 }
 
+// By their times: where many coincide that makes every sum over them short.
 Lives lives_of(const ReturnsTable& table) {
   Lives lives;
+  lives.reserve(table.rows.size());
   for (const auto& row : table.rows)
     lives.push_back(life_of(row));
+  std::sort(lives.begin(), lives.end(), [](const Life& a, const Life& b) { return a.time < b.time; });
   return lives;
 }
 

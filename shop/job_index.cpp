@@ -66,9 +66,9 @@ struct Standing {
   }
 };
 
-std::vector<Standing> standing_in(const job::JobLog& log) {
+std::vector<Standing> standing_in(const job::JobState& state) {
   std::vector<Standing> out;
-  for (const auto& [check, readings] : log.state().standing)
+  for (const auto& [check, readings] : state.standing)
     for (const auto& reading : readings)
       out.push_back({check, &reading});
   std::sort(out.begin(), out.end());
@@ -215,11 +215,15 @@ JobCard card_in(const store::IndexEntry& entry) {
   return card;
 }
 
-std::vector<store::IndexValue> values_of(const job::JobLog& log) {
+std::vector<store::IndexValue> values_of(const job::JobState& state, const std::string& stream) {
   std::vector<store::IndexValue> out;
-  for (const auto& standing : standing_in(log))
-    if (auto value = value_of(standing, stream_of(log))) out.push_back(std::move(*value));
+  for (const auto& standing : standing_in(state))
+    if (auto value = value_of(standing, stream)) out.push_back(std::move(*value));
   return out;
+}
+
+std::vector<store::IndexValue> values_of(const job::JobLog& log) {
+  return values_of(log.state(), stream_of(log));
 }
 
 void add_last_reading(const job::JobLog& log, std::size_t replaced_before, store::IndexChange& change) {
@@ -231,7 +235,7 @@ void add_last_reading(const job::JobLog& log, std::size_t replaced_before, store
 }
 
 void add_plan(const job::JobLog& before, const job::JobLog& after, store::IndexChange& change) {
-  const auto was = standing_in(before), is = standing_in(after);
+  const auto was = standing_in(before.state()), is = standing_in(after.state());
   std::vector<Standing> gone, come;
   std::set_difference(was.begin(), was.end(), is.begin(), is.end(), std::back_inserter(gone));
   std::set_difference(is.begin(), is.end(), was.begin(), was.end(), std::back_inserter(come));

@@ -39,6 +39,7 @@ std::string check_of_series(const std::string& series);
 // Readings that stand, as values of the series "check/<id>": the mean of a value or of diameters, the TIR of
 // a sweep, in SI; confirmations have none.
 std::vector<store::IndexValue> values_of(const job::JobLog& log);
+std::vector<store::IndexValue> values_of(const job::JobState& state, const std::string& stream);
 
 // Both add to `change`, which takes the values from an earlier state of the log to that before the event, so
 // that it takes them to the one after it. The entry is the caller's.

@@ -44,19 +44,17 @@ PastBuild build_of(const JobCard& card, const OldJob& old) {
 
 }  // namespace
 
-PumpPast past_of(const store::EventLog& events, const std::string& number,
-                 const std::vector<JobCard>& cards) {
-  PumpPast past;
+std::vector<PastBuild> past_builds(const store::EventLog& events, const std::vector<JobCard>& cards) {
+  std::vector<PastBuild> builds;
   for (const auto& card : cards) {
     if (card.old) {
-      if (const auto old = old_job(events, card.number)) past.builds.push_back(build_of(card, *old));
+      if (const auto old = old_job(events, card.number)) builds.push_back(build_of(card, *old));
       continue;
     }
     const job::JobLog log = folded(events, card.number);
-    if (log.opened()) past.builds.push_back(build_of(card, log));
+    if (log.opened()) builds.push_back(build_of(card, log));
   }
-  if (!past.builds.empty()) past.now = values_of(folded(events, number));
-  return past;
+  return builds;
 }
 
 }  // namespace pumpwright::shop

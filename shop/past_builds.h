@@ -29,7 +29,7 @@ struct PumpPast {
   std::vector<store::IndexValue> now;  // what stands in the job itself
 };
 
-// Of the job itself and of those earlier ones. `cards`: newest first, none of them the job's own.
-PumpPast past_of(const store::EventLog& events, const std::string& number, const std::vector<JobCard>& cards);
+// Behind those cards, in their order.
+std::vector<PastBuild> past_builds(const store::EventLog& events, const std::vector<JobCard>& cards);
 
 }  // namespace pumpwright::shop

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cassert>
+#include <cmath>
 #include <unordered_map>
 #include <unordered_set>
 
@@ -11,6 +12,7 @@ namespace pumpwright::shop {
 namespace {
 
 constexpr double seconds_per_day = 86400;
+constexpr double parts_per_day = 10;
 constexpr double metres_per_thou = 2.54e-5;
 constexpr std::size_t traits_max = 200;
 
@@ -51,9 +53,14 @@ std::unordered_set<std::string_view> groups_apart(const std::vector<const BuildL
   return out;
 }
 
+// As fine as the record can mean it, and no finer: equal times are counted together.
+double shown_days(double days) {
+  return std::max(1.0, std::round(parts_per_day * days)) / parts_per_day;
+}
+
 job::ReturnsRow row_of(const BuildLife& life, const std::vector<std::size_t>& readings) {
   job::ReturnsRow row{.line = 0,
-                      .time = seconds(life.days * seconds_per_day),
+                      .time = seconds(shown_days(life.days) * seconds_per_day),
                       .ending = life.ending,
                       .group = {},
                       .pump = std::string(life.build->serial),

@@ -27,9 +27,9 @@ struct ReturnsAsked {
 // Groups that are kept apart; the smaller ones are put together under an empty name.
 inline constexpr std::size_t groups_apart_max = 11;
 
-// Lengths are in thou: one unit more of a reading is what a bench would notice. Times are shown in days.
-// Nothing when no build is left. Whether a change helped is not asked when all of them went out on one side
-// of its day. `by` and `changed_at_s` together are a programmer's error (asserted).
+// Lengths are in thou: one unit more of a reading is what a bench would notice. Times are taken to a tenth of
+// a day and shown in days. Nothing when no build is left. Whether a change helped is not asked when all of
+// them went out on one side of its day. `by` and `changed_at_s` together are a programmer's error (asserted).
 std::optional<job::ReturnsQuestion> returns_question(const std::vector<BuildLife>& lives,
                                                      const ReturnsAsked& asked);
 

@@ -178,7 +178,7 @@ PumpPast Shop::past_of(const std::string& number) const {
                                    [&](const JobCard& card) { return card.number == number && !card.old; });
   cards.erase(cards.begin(), itself == cards.end() ? cards.begin() : std::next(itself));
   if (cards.size() > past_builds_max) cards.resize(past_builds_max);
-  return shop::past_of(impl_->store.events(), number, cards);
+  return {past_builds(impl_->store.events(), cards), values_of(picture->state, job_stream(number))};
 }
 
 OldTaken Shop::take_old_jobs(const Hand& hand, std::span<const OldJob> jobs) {

@@ -34,13 +34,14 @@ WeibullData::WeibullData(std::span<const Life> lives, Time threshold) : threshol
   for (const Life& life : lives)
     longest_s = std::max(longest_s, life.time.value() - threshold_s);
   log_longest_ = std::log(longest_s);
-  x_.reserve(lives.size());
   double returned_sum = 0;
   for (const Life& life : lives) {
     const double left_s = life.time.value() - threshold_s;
     if (left_s <= 0) continue;
     const double x = std::log(left_s / longest_s);
-    x_.push_back(x);
+    if (terms_.empty() || terms_.back().x != x) terms_.push_back({x, 0});
+    terms_.back().weight += 1;
+    ++units_;
     if (life.ending != Ending::returned) continue;
     returned_sum += x;
     ++returned_;
@@ -50,11 +51,11 @@ WeibullData::WeibullData(std::span<const Life> lives, Time threshold) : threshol
 
 WeibullData::Powers WeibullData::powers(double shape) const {
   Powers p;
-  for (const double x : x_) {
-    const double power = std::exp(shape * x);
+  for (const Term& term : terms_) {
+    const double power = term.weight * std::exp(shape * term.x);
     p.sum += power;
-    p.first += x * power;
-    p.second += x * x * power;
+    p.first += term.x * power;
+    p.second += term.x * term.x * power;
   }
   return p;
 }

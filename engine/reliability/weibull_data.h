@@ -1,7 +1,8 @@
 // The sums a Weibull likelihood is made of, for one set of lives; every fit and every limit asks for them
 // over and over, so the logarithms are taken once.
 //
-// With x = ln(t/longest) <= 0 no power can overflow, whatever the unit of time.
+// With x = ln(t/longest) <= 0 no power can overflow, whatever the unit of time. Neighbours of the same time
+// are one term with a weight: lives in the order of their times make long lists of few times short.
 #pragma once
 
 #include <span>
@@ -26,7 +27,7 @@ class WeibullData {
   };
   Powers powers(double shape) const;
 
-  std::size_t units() const { return x_.size(); }
+  std::size_t units() const { return units_; }
   std::size_t returned() const { return returned_; }
   Time threshold() const { return threshold_; }
   // Mean of x over the returned, at most 0; exactly 0 when they all returned at the longest time.
@@ -36,7 +37,13 @@ class WeibullData {
   double log_sum_returned() const;
 
  private:
-  std::vector<double> x_;
+  struct Term {
+    double x = 0;
+    double weight = 0;  // how many lives
+  };
+
+  std::vector<Term> terms_;
+  std::size_t units_ = 0;
   std::size_t returned_ = 0;
   Time threshold_;
   double mean_returned_x_ = 0;

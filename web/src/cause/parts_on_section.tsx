@@ -18,11 +18,21 @@ const placeOf: Record<string, string> = {
   'seal-metal': 'shaft-seal-area',
   rubs: 'wear-ring',
   impeller: 'impeller-face',
-  bearings: 'mounting-face',
 };
 
 const margins = { top: 34, bottom: 34, side: 34 };
 const spotWidth = 48;
+
+/** The bearing has no check and so no place of its own: it is where it is drawn. */
+function bearingOf(section: SectionView): { x_m: number; r_m: number } | null {
+  const points = section.shapes.find((shape) => shape.part === 'bearing')?.points;
+  if (!points || points.length === 0) return null;
+  const mean = (i: 0 | 1) => points.reduce((sum, p) => sum + p[i], 0) / points.length;
+  return { x_m: mean(0), r_m: mean(1) };
+}
+
+const spotOf = (section: SectionView, part: string) =>
+  part === 'bearings' ? bearingOf(section) : section.places.find((p) => p.place === placeOf[part]);
 
 export const partAnchor = (part: string): string => `strip-part-${part}`;
 
@@ -50,7 +60,7 @@ export function PartsOnSection({
   );
   const spots = useMemo(() => {
     const wishes = parts.flatMap((part) => {
-      const at = section.places.find((p) => p.place === placeOf[part.part]);
+      const at = spotOf(section, part.part);
       return at ? [{ key: part.part, x: scale.x(at.x_m), y: scale.y(at.r_m), width: spotWidth }] : [];
     });
     return layOutMarks(wishes, { width: scale.width, height: scale.height }, spotWidth);
