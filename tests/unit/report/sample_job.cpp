@@ -187,9 +187,8 @@ void put_sweep(SampleJob& job, const job::SweepReading& sweep) {
 
 SampleJob sample_job() {
   SampleJob sample;
-  sample.header = {"T-0001", "orchard packing line", "invented end-suction pump",
-                   "SN-17",  "leak at the seal",     at("2026-11-18T07:50:00Z"),
-                   true};
+  sample.header = {"T-0001",           "orchard packing line", "invented end-suction pump", "SN-17",
+                   "leak at the seal", job::CameFor::fault,    at("2026-11-18T07:50:00Z"),  true};
   sample.record_hash = "4f0c9a1de2b7358846aa01c3d5e7f90b4f0c9a1de2b7358846aa01c3d5e7f90b";
   sample.snapshot.plan = plan();
   sample.snapshot.program = "pumpwright 0.1.0";

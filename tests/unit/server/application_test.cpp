@@ -418,9 +418,17 @@ TEST(Admission, ABodyMayBeAsLargeAsItsRowSaysAndNoLarger) {
   const auto admission = at.application.admit(head);
   EXPECT_FALSE(admission.refused);
   EXPECT_EQ(admission.body_bytes_max, 16U * 1024);
-  for (const auto& route : at.application.router().routes())
+  for (const auto& route : at.application.router().routes()) {
+    // A shop's old book comes in one piece, from a lead hand alone.
+    if (route.pattern.starts_with("/api/shop/old-jobs")) {
+      EXPECT_LE(route.body_bytes_max, std::size_t{16} * 1024 * 1024);
+      EXPECT_FALSE(route.allowed.technician || route.allowed.office || route.allowed.read_only ||
+                   route.allowed.anyone);
+      continue;
+    }
     EXPECT_LE(route.body_bytes_max,
               route.content == Content::attachment ? attachment_body_bytes_max : json_body_bytes_max);
+  }
 }
 
 }  // namespace

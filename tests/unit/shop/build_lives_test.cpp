@@ -105,11 +105,11 @@ TEST(BuildLives, AReleasedJobOfTheShopIsOutWithWhatWasReadAtItsBuild) {
   bench.shop().release(bench.lead(), number, bench.envelope(), testing::lead_password, "ready");
   const auto builds =
       bench.shop().lives().builds;  // the shop's clock stands before the store's: not yet a life
-  ASSERT_EQ(builds.size(), 1U);
-  EXPECT_EQ(builds[0].number, number);
-  EXPECT_EQ(builds[0].seal, "elastomer-bellows, EPDM, B/V");
-  ASSERT_TRUE(builds[0].out_s);
-  const auto lives = lives_of(builds, day("2100-01-01"));
+  ASSERT_EQ(builds->size(), 1U);
+  EXPECT_EQ(builds->front().number, number);
+  EXPECT_EQ(builds->front().seal, "elastomer-bellows, EPDM, B/V");
+  ASSERT_TRUE(builds->front().out_s);
+  const auto lives = lives_of(*builds, day("2100-01-01"));
   ASSERT_EQ(lives.size(), 1U);
   EXPECT_GT(lives[0].days, 1);
   const auto& readings = lives[0].build->readings;
