@@ -5,7 +5,7 @@ import { niceStepBelow, tidy } from '../calc/nice_step';
 import { t } from '../text/text';
 import { useWidth } from '../widgets/use_size';
 
-const left = 46;
+const left = 56;
 const right = 12;
 const top = 12;
 const bottom = 40;
