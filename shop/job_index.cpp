@@ -115,6 +115,12 @@ void add_gone(const Standing& standing, store::IndexChange& change) {
   change.drop_values.push_back(std::move(gone));
 }
 
+// A customer's or a pump's name finds jobs: a whole ledger must not stand in front of them.
+std::string words_of(const JobCard& card) {
+  if (card.old) return card.number + " " + card.serial;
+  return card.number + " " + card.customer + " " + card.pump + " " + card.serial;
+}
+
 }  // namespace
 
 std::string series_of(std::string_view check) {
@@ -184,7 +190,7 @@ store::IndexEntry entry_of(const JobCard& card) {
   return {.stream = card.old ? old_stream(card.number) : job_stream(card.number),
           .sort_key = card.bench + "\n" + card.opened,
           .fields = fields.dump(),
-          .search = card.number + " " + card.customer + " " + card.pump + " " + card.serial,
+          .search = words_of(card),
           .open = !card.released && !card.old};
 }
 

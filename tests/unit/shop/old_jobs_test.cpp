@@ -129,6 +129,7 @@ TEST(OldJobs, AreFoundByTheirSerialNumberAndMarkedAsOld) {
   const auto found = bench.shop().search("GH-0777", 10);
   ASSERT_EQ(found.size(), 1U);
   EXPECT_TRUE(found[0].old);
+  EXPECT_TRUE(bench.shop().search("greenhouse", 10).empty());  // a ledger does not stand before jobs
   EXPECT_TRUE(bench.shop().open_jobs().empty());
 }
 
