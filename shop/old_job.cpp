@@ -28,7 +28,7 @@ constexpr Prose texts[] = {
     {"found", &OldJob::found, prose_bytes_max}, {"changed", &OldJob::changed, prose_bytes_max}};
 
 std::string name_in(const JsonReader& at, std::size_t bytes_max) {
-  const std::string text = at.text();
+  std::string text = at.text();
   if (text.empty() || text.size() > bytes_max) at.refuse("1 to " + std::to_string(bytes_max) + " bytes");
   return text;
 }

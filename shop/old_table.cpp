@@ -45,7 +45,7 @@ std::string lower(std::string text) {
 }
 
 std::string column_name(const JsonReader& at) {
-  const std::string name = at.text(name_bytes_max);
+  std::string name = at.text(name_bytes_max);
   if (name.empty()) at.refuse("the name of a column, as the first line has it");
   return name;
 }
