@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <array>
-#include <map>
 #include <set>
 
 #include <fmt/format.h>
@@ -23,12 +22,6 @@ constexpr std::size_t covariates_max = 20;
 constexpr std::size_t name_bytes_max = 80;
 constexpr double time_min_s = 1;
 constexpr double time_max_s = 200.0 * 365.25 * 86400;
-
-constexpr std::array<std::pair<const char*, Ending>, 3> event_words{{
-    {"returned", Ending::returned},
-    {"running", Ending::running},
-    {"replaced", Ending::replaced},
-}};
 
 // Words a column about people goes by.
 constexpr std::array people_words{"technician", "person",  "people",   "name",     "initials", "worker",
@@ -73,15 +66,11 @@ struct Layout {
 
 class Header {
  public:
-  Header(std::string_view line, std::size_t number)
-      : number_(number), separator_(csv_separator(line)), names_(csv_cells(line, separator_, number)) {
-    if (names_.size() > returns_columns_max)
-      refuse_csv(number_, "columns", fmt::format("{} columns", names_.size()),
-                 fmt::format("at most {} columns", returns_columns_max));
-    std::set<std::string> seen;
-    for (const auto& name : names_)
-      if (!name.empty() && !seen.insert(name).second)
-        refuse_csv(number_, "columns", name, "a first line in which every column has a name of its own");
+  explicit Header(CsvLines& lines) {
+    CsvHeader header = csv_header(lines);
+    number_ = lines.number();
+    separator_ = header.separator;
+    names_ = std::move(header.names);
   }
 
   std::size_t column(const std::string& name) {
@@ -117,8 +106,8 @@ class Header {
     return at;
   }
 
-  std::size_t number_;
-  char separator_;
+  std::size_t number_ = 0;
+  char separator_ = ',';
   std::vector<std::string> names_;
   std::set<std::size_t> taken_;
 };
@@ -177,7 +166,7 @@ class RowReader {
   }
 
   Ending ending(const std::string& cell, std::size_t number) const {
-    for (const auto& [word, ending] : event_words)
+    for (const auto& [word, ending] : job::ending_words)
       if (lower(cell) == word) return ending;
     refuse_csv(number, columns_.event, cell.empty() ? "nothing" : cell,
                "returned (it came back), running (still out) or replaced (taken out for another reason)");
@@ -207,12 +196,6 @@ class RowReader {
 
 }  // namespace
 
-const char* word_for(Ending ending) {
-  for (const auto& [word, known] : event_words)
-    if (known == ending) return word;
-  return "";
-}
-
 ReturnsTable read_returns_csv(std::string_view bytes, const ReturnsColumns& columns,
                               const Unit* default_unit) {
   if (columns.group) refuse_people("--group", *columns.group);
@@ -224,10 +207,7 @@ ReturnsTable read_returns_csv(std::string_view bytes, const ReturnsColumns& colu
                     .value = fmt::format("{} columns", columns.covariates.size()),
                     .expected = fmt::format("at most {} columns", covariates_max)});
   CsvLines lines(bytes);
-  const auto first = lines.next();
-  if (!first)
-    refuse_csv(1, "file", "nothing", "a first line with the names of the columns, and rows below it");
-  Header header(*first, lines.number());
+  Header header(lines);
   const Layout layout = layout_of(header, columns);
   const RowReader reader(columns, layout, default_unit);
   ReturnsTable table{.rows = {},

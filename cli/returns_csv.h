@@ -15,10 +15,6 @@
 namespace pumpwright {
 
 constexpr std::size_t returns_rows_max = 100'000;
-constexpr std::size_t returns_columns_max = 200;
-
-// "returned", "running", "replaced".
-const char* word_for(reliability::Ending ending);
 
 // A bare time takes `default_unit`; without one every time must carry its unit. Times from 1 s to 200
 // years. Throws BadInput (place: "line N") naming column, value and what would be valid; and for a group or a

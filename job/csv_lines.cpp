@@ -1,6 +1,7 @@
 #include "job/csv_lines.h"
 
 #include <algorithm>
+#include <set>
 
 #include <fmt/format.h>
 
@@ -87,6 +88,23 @@ std::vector<std::string> csv_cells(std::string_view line, char separator, std::s
   for (auto& cell : cells)
     cell = std::string(trimmed(cell));
   return cells;
+}
+
+CsvHeader csv_header(CsvLines& lines) {
+  const auto first = lines.next();
+  if (!first)
+    refuse_csv(1, "file", "nothing", "a first line with the names of the columns, and rows below it");
+  CsvHeader header;
+  header.separator = csv_separator(*first);
+  header.names = csv_cells(*first, header.separator, lines.number());
+  if (header.names.size() > csv_columns_max)
+    refuse_csv(lines.number(), "columns", fmt::format("{} columns", header.names.size()),
+               fmt::format("at most {} columns", csv_columns_max));
+  std::set<std::string> seen;
+  for (const auto& name : header.names)
+    if (!name.empty() && !seen.insert(name).second)
+      refuse_csv(lines.number(), "columns", name, "a first line in which every column has a name of its own");
+  return header;
 }
 
 std::size_t csv_column(const std::vector<std::string>& header, const std::string& name, std::size_t line) {

@@ -41,6 +41,16 @@ class CsvLines {
 // ';', tab or ',' as the first line has it.
 char csv_separator(std::string_view header);
 
+// The first line of a table: its separator and the names of its columns. Empty names may repeat.
+struct CsvHeader {
+  char separator = ',';
+  std::vector<std::string> names;
+};
+constexpr std::size_t csv_columns_max = 200;
+
+// Reads it as the next line. Refuses a file without one, too many columns, and a name that stands twice.
+CsvHeader csv_header(CsvLines& lines);
+
 // The cells of one line, without surrounding spaces.
 std::vector<std::string> csv_cells(std::string_view line, char separator, std::size_t number);
 

@@ -2,15 +2,25 @@
 // a spreadsheet or from the shop's record.
 #pragma once
 
+#include <array>
 #include <cstddef>
 #include <optional>
 #include <string>
+#include <string_view>
+#include <utility>
 #include <vector>
 
 #include "engine/quantity/unit.h"
 #include "engine/reliability/life.h"
 
 namespace pumpwright::job {
+
+// How a list says that a life ended.
+inline constexpr std::array<std::pair<std::string_view, reliability::Ending>, 3> ending_words{
+    {{"returned", reliability::Ending::returned},
+     {"running", reliability::Ending::running},
+     {"replaced", reliability::Ending::replaced}}};
+std::string_view word_for(reliability::Ending ending);
 
 // Names as the list has them. A column named by nobody but present under its usual name ("group", "pump") is
 // taken all the same.

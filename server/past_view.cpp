@@ -17,21 +17,6 @@ namespace {
 
 using nlohmann::json;
 
-// The last of each check.
-std::map<std::string, double> last_by_check(const std::vector<store::IndexValue>& values) {
-  std::map<std::string, std::pair<std::string, double>> last;
-  for (const auto& value : values) {
-    auto& [at, number] = last[shop::check_of_series(value.series)];
-    if (value.at < at) continue;
-    at = value.at;
-    number = value.number;
-  }
-  std::map<std::string, double> out;
-  for (const auto& [check, found] : last)
-    out[check] = found.second;
-  return out;
-}
-
 json cause_of_build(const shop::PastBuild& build) {
   if (!build.strip_down) return nullptr;
   const auto& tables = shipped_causes();
@@ -100,9 +85,9 @@ class Readings {
  public:
   Readings(const shop::JobPicture& picture, const shop::PumpPast& past) : picture_(picture) {
     for (const auto& build : past.builds)
-      columns_.push_back({build.card.number, last_by_check(build.values)});
+      columns_.push_back({build.card.number, shop::last_by_check(build.values)});
     std::reverse(columns_.begin(), columns_.end());
-    columns_.push_back({picture.logged.file.header.number, last_by_check(past.now)});
+    columns_.push_back({picture.logged.file.header.number, shop::last_by_check(past.now)});
   }
 
   // One row for each check of the present plan that was read in an earlier build.

@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include "job/csv_cell.h"
+#include "job/returns_table.h"
 #include "job/utc_time.h"
 
 namespace pumpwright::shop {
@@ -38,11 +39,6 @@ std::string column_of(std::string_view check) {
   std::string name(check);
   std::replace(name.begin(), name.end(), '-', '_');
   return name + "_um";
-}
-
-const char* word_of(Ending ending) {
-  if (ending == Ending::running) return "running";
-  return ending == Ending::returned ? "returned" : "replaced";
 }
 
 std::string cell(std::string_view text) {
@@ -87,7 +83,7 @@ std::string lives_csv(const std::vector<BuildLife>& lives) {
     const KnownBuild& build = *life.build;
     text += fmt::format("{},{},{},{},{},{},{:.5g} d,{}", cell(build.serial), cell(build.number),
                         cell(build.pump), cell(build.customer), cell(build.seal),
-                        job::format_utc_day({*build.out_s}), life.days, word_of(life.ending));
+                        job::format_utc_day({*build.out_s}), life.days, job::word_for(life.ending));
     for (const auto& reading : build.readings) {
       text += ",";
       if (reading) text += fmt::format("{:.4g}", micrometres_per_metre * *reading);

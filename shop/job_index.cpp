@@ -39,21 +39,13 @@ std::optional<double> number_of_reading(const job::Reading& reading) {
   return std::nullopt;
 }
 
-// Keeps those of checks that life data asks for; of several of one check the one read last.
-std::map<std::string, double> readings_for_lives(const std::vector<store::IndexValue>& values) {
-  std::map<std::string, std::pair<std::string, double>> last;
-  for (const auto& value : values) {
-    const std::string check = check_of_series(value.series);
-    if (std::find(checks_of_lives.begin(), checks_of_lives.end(), check) == checks_of_lives.end()) continue;
-    auto& [at, number] = last[check];
-    if (value.at < at) continue;
-    at = value.at;
-    number = value.number;
-  }
-  std::map<std::string, double> out;
-  for (const auto& [check, found] : last)
-    out[check] = found.second;
-  return out;
+// Those of checks that life data asks for.
+std::map<std::string, double> readings_for_lives(const job::JobLog& log) {
+  auto readings = last_by_check(values_of(log));
+  std::erase_if(readings, [](const auto& reading) {
+    return std::find(checks_of_lives.begin(), checks_of_lives.end(), reading.first) == checks_of_lives.end();
+  });
+  return readings;
 }
 
 // A reading that stands, without what is written of it.
@@ -165,7 +157,7 @@ JobCard card_of(const job::JobLog& log, const store::StoredEvent& last) {
                .seq = last.seq};
   if (!card.released) return card;
   card.released_at = log.job().signatures.back().at;
-  card.readings = readings_for_lives(values_of(log));
+  card.readings = readings_for_lives(log);
   return card;
 }
 
@@ -230,6 +222,20 @@ std::vector<store::IndexValue> values_of(const job::JobState& state, const std::
 
 std::vector<store::IndexValue> values_of(const job::JobLog& log) {
   return values_of(log.state(), stream_of(log));
+}
+
+std::map<std::string, double> last_by_check(const std::vector<store::IndexValue>& values) {
+  std::map<std::string, std::pair<std::string, double>> last;
+  for (const auto& value : values) {
+    auto& [at, number] = last[check_of_series(value.series)];
+    if (value.at < at) continue;
+    at = value.at;
+    number = value.number;
+  }
+  std::map<std::string, double> out;
+  for (const auto& [check, found] : last)
+    out[check] = found.second;
+  return out;
 }
 
 void add_last_reading(const job::JobLog& log, std::size_t replaced_before, store::IndexChange& change) {

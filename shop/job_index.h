@@ -2,6 +2,7 @@
 // They follow from the job's stream alone.
 #pragma once
 
+#include <map>
 #include <span>
 #include <string>
 #include <string_view>
@@ -40,6 +41,9 @@ std::string check_of_series(const std::string& series);
 // a sweep, in SI; confirmations have none.
 std::vector<store::IndexValue> values_of(const job::JobLog& log);
 std::vector<store::IndexValue> values_of(const job::JobState& state, const std::string& stream);
+
+// Of several such values of one check the one read last.
+std::map<std::string, double> last_by_check(const std::vector<store::IndexValue>& values);
 
 // Both add to `change`, which takes the values from an earlier state of the log to that before the event, so
 // that it takes them to the one after it. The entry is the caller's.

@@ -18,10 +18,10 @@ constexpr std::size_t with_one_sync = 250;
 std::optional<store::Append> append_of(const store::EventLog& events, const OldJob& job,
                                        const std::string& actor, const std::string& device) {
   const std::string stream = old_stream(job.number);
-  const store::Head head = events.head(stream);
-  if (head.seq != 0) {
-    const auto last = events.read(stream, head.seq, 1);
-    if (tell_the_same(decode_old_job(last.front().payload), job)) return std::nullopt;
+  store::Head head;
+  if (const auto told = events.read(stream); !told.empty()) {
+    if (tell_the_same(decode_old_job(told.back().payload), job)) return std::nullopt;
+    head = {told.back().seq, told.back().hash};
   }
   const std::string payload = encode_old_job(job);
   const std::string key =

@@ -20,7 +20,6 @@ using job::JsonReader;
 constexpr std::size_t told_max = 200;
 constexpr std::size_t words_told_max = 20;
 constexpr std::size_t words_max = 50;
-constexpr std::size_t columns_max = 200;
 constexpr std::size_t name_bytes_max = 200;
 
 struct TextColumn {
@@ -236,22 +235,6 @@ std::vector<std::string> wanted_columns(const OldColumns& columns) {
   return out;
 }
 
-std::vector<std::string> header_of(CsvLines& lines, char& separator) {
-  const auto first = lines.next();
-  if (!first)
-    refuse_csv(1, "file", "nothing", "a first line with the names of the columns, and rows below it");
-  separator = csv_separator(*first);
-  auto header = csv_cells(*first, separator, lines.number());
-  if (header.size() > columns_max)
-    refuse_csv(lines.number(), "columns", fmt::format("{} columns", header.size()),
-               fmt::format("at most {} columns", columns_max));
-  std::set<std::string> seen;
-  for (const auto& name : header)
-    if (!name.empty() && !seen.insert(name).second)
-      refuse_csv(lines.number(), "columns", name, "a first line in which every column has a name of its own");
-  return header;
-}
-
 void tell(const BadInput& error, OldTable& table) {
   ++table.wrong_count;
   if (table.wrong.size() < told_max) table.wrong.push_back(error.what_was_wrong());
@@ -289,16 +272,15 @@ nlohmann::ordered_json encode_old_columns(const OldColumns& columns) {
 
 std::vector<std::string> old_csv_header(std::string_view bytes) {
   CsvLines lines(bytes);
-  char separator = ',';
-  return header_of(lines, separator);
+  return csv_header(lines).names;
 }
 
 OldTable read_old_csv(std::string_view bytes, const std::string& file, const OldColumns& columns,
                       job::UtcTime now) {
   CsvLines lines(bytes);
-  char separator = ',';
+  const auto [separator, names] = csv_header(lines);
   OldTable table;
-  table.header = header_of(lines, separator);
+  table.header = names;
   const auto wanted = wanted_columns(columns);
   for (const auto& name : wanted)
     (void)csv_column(table.header, name, lines.number());
